@@ -1,0 +1,27 @@
+/* buf.h - a text that grows. Zero-initialise; `text` is NULL until something is
+ * added, and NUL-terminated ever after. */
+#ifndef BASE_BUF_H
+#define BASE_BUF_H
+
+#include <stddef.h>
+
+struct buf {
+	char *text;
+	size_t n, cap; /* bytes without the final NUL; bytes allocated */
+};
+
+void buf_add(struct buf *b, const char *text);
+void buf_add_n(struct buf *b, const char *bytes, size_t n);
+void buf_addf(struct buf *b, const char *fmt, ...)
+	__attribute__((format(printf, 2, 3)));
+
+/* Adds `text` in a field of `cols` terminal columns: cut between characters when
+ * too wide, padded with spaces on the right (cols > 0) or on the left (cols < 0).
+ * Control characters and torn bytes are written as '?'. */
+void buf_add_field(struct buf *b, const char *text, int cols);
+
+/* Empties and keeps the memory; frees it. */
+void buf_clear(struct buf *b);
+void buf_free(struct buf *b);
+
+#endif

@@ -1,0 +1,56 @@
+/* day.h - calendar days. A day is a count of days since 1970-01-01 (proleptic
+ * Gregorian), so that nights between two visits are a subtraction. No time zones:
+ * a visit's date is the date on the scout's calendar. What is asked of DAY_NONE is 0,
+ * DAY_NONE or an empty text. */
+#ifndef BASE_DAY_H
+#define BASE_DAY_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+enum {
+	DAY_NONE = INT32_MIN, /* no day is known */
+	DAY_YEAR_MIN = 1900,
+	DAY_YEAR_MAX = 2199,
+	DAY_ISO_SIZE = 11, /* "2026-07-21" and its NUL */
+	DAY_TEXT_SIZE = 64,
+};
+
+struct ymd {
+	int year, month, day; /* 1900..2199, 1..12, 1..31 */
+};
+
+/* DAY_NONE unless the three make a date within the years above. */
+int32_t day_from_ymd(int year, int month, int day);
+struct ymd day_to_ymd(int32_t day);
+
+/* Exactly YYYY-MM-DD (ISO 8601), nothing before or after. False: not a date. */
+bool day_parse(const char *text, int32_t *day);
+/* Writes YYYY-MM-DD; DAY_NONE gives an empty text. */
+void day_iso(int32_t day, char out[static DAY_ISO_SIZE]);
+
+/* 1 Monday .. 7 Sunday. */
+int day_weekday(int32_t day);
+/* ISO 8601 week 1..53; *year (may be NULL) is the year that the week belongs to. */
+int day_week(int32_t day, int *year);
+/* The Monday of the day's week. */
+int32_t day_monday(int32_t day);
+
+/* A day of any year: month * 100 + day, 101..1231; 0 = none. */
+int day_md(int32_t day);
+/* Exactly MM-DD; 02-29 is allowed. False: not a day of the year. */
+bool day_md_parse(const char *text, int *md);
+/* True if md lies in from..to, both included; the window wraps the new year when
+ * from > to. from = to = 0 is the whole year. */
+bool day_md_within(int md, int from, int to);
+
+/* First day of the season that `day` falls in, for a season that starts each
+ * year at start_md (101 or 0 = calendar year; 0229 counts as 0228 in other years). */
+int32_t day_season_start(int32_t day, int start_md);
+
+/* "Tue 21 July 2026" and "Tue 21 Jul"; words through gettext. size: DAY_TEXT_SIZE. */
+void day_long(int32_t day, char *out, size_t size);
+void day_short(int32_t day, char *out, size_t size);
+
+#endif
