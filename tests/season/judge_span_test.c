@@ -1,0 +1,182 @@
+#include "season/judge.h"
+
+#include "season/log.h"
+
+static const struct moment bare = {
+	.biofix = DAY_NONE, .flight_start = DAY_NONE, .dd = -1, .treated = DAY_NONE
+};
+
+static struct judgement judge_at(
+	const struct rule *r, const char *visits, struct moment m, int asked)
+{
+	struct log log;
+
+	log_read(&log, visits);
+	m.day = log_day(asked);
+	struct subject s = { .diary = &log.diary };
+	struct judgement j = judge_trap(r, FIT_YES, &s, &m, &limits_usual);
+	log_free(&log);
+	return j;
+}
+
+static void expect(const char *why, const struct judgement *j, enum verdict v,
+	enum lacking lacking)
+{
+	if (j->verdict != v)
+		fail_msg("%s: %s, not %s", why, verdict_word(j->verdict),
+			verdict_word(v));
+	if (j->lacking != lacking)
+		fail_msg("%s: lacking %d, not %d", why, (int)j->lacking, (int)lacking);
+}
+
+static void nights_and_totals_end_where_the_trap_was_cleared(void **state)
+{
+	static const struct {
+		const char *why, *visits;
+		int asked;
+		enum measure measure;
+		int span;
+		int32_t value_x100;
+		enum verdict want;
+		enum lacking lacking;
+	} row[] = {
+		{ "5, 5, 5 on three nights", "0h 1c5 2c5 3c5", 3, MEASURE_TRAP_NIGHT, 3,
+			500, VERDICT_OVER, 0 },
+		{ "5, 5, 4", "0h 1c5 2c5 3c4", 3, MEASURE_TRAP_NIGHT, 3, 500,
+			VERDICT_NEAR, 0 },
+		{ "open nights after the last visit are not looked at",
+			"0h 1c5 2c5 3c5", 9, MEASURE_TRAP_NIGHT, 3, 500, VERDICT_OVER,
+			0 },
+		{ "unless it was skipped", "0h 1c5 2c5 3c5 6s", 6, MEASURE_TRAP_NIGHT,
+			3, 500, VERDICT_UNKNOWN, LACKING_READING },
+		{ "two nights of three hung", "0h 1c5 2c5", 2, MEASURE_TRAP_NIGHT, 3,
+			500, VERDICT_UNKNOWN, LACKING_WEEKS },
+		{ "two nights of three hung, enough caught", "0h 1c5 2c10", 2,
+			MEASURE_TRAP_NIGHT, 3, 500, VERDICT_OVER, 0 },
+		{ "a straddling week cannot be split", "0h 7c20", 7, MEASURE_TRAP_NIGHT,
+			3, 500, VERDICT_UNKNOWN, LACKING_SPLIT },
+		{ "but it can be too few", "0h 7c10", 7, MEASURE_TRAP_NIGHT, 3, 500,
+			VERDICT_UNDER, 0 },
+		{ "a straddling zero is zero", "0h 7c0 8c5 9c10", 9, MEASURE_TRAP_NIGHT,
+			3, 500, VERDICT_OVER, 0 },
+		{ "8 + 6 in 14 nights", "0h 7c8 14c6", 14, MEASURE_TRAP_TOTAL, 14, 1400,
+			VERDICT_OVER, 0 },
+		{ "8 + 5 in 14 nights", "0h 7c8 14c5", 14, MEASURE_TRAP_TOTAL, 14, 1400,
+			VERDICT_NEAR, 0 },
+		{ "a floor in it", "0h 7f8 14c5", 14, MEASURE_TRAP_TOTAL, 14, 1400,
+			VERDICT_UNKNOWN, LACKING_FLOOR },
+		{ "a spoiled one in it", "0h 7x 14c5", 14, MEASURE_TRAP_TOTAL, 14, 1400,
+			VERDICT_UNKNOWN, LACKING_READING },
+		{ "spoiled with enough on it", "0h 7x9 14c5", 14, MEASURE_TRAP_TOTAL,
+			14, 1400, VERDICT_OVER, 0 },
+		{ "nights on which none hung", "0h 7p8 10h 14c5", 14,
+			MEASURE_TRAP_TOTAL, 14, 1400, VERDICT_UNKNOWN, LACKING_WEEKS },
+		{ "gone", "0h 7c8 14m", 14, MEASURE_TRAP_TOTAL, 14, 1400,
+			VERDICT_UNKNOWN, LACKING_READING },
+		{ "never hung", "", 14, MEASURE_TRAP_TOTAL, 14, 1400, VERDICT_UNKNOWN,
+			LACKING_READING },
+	};
+	(void)state;
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct rule r = { .pest = 1,
+			.measure = row[i].measure,
+			.span = row[i].span,
+			.value_x100 = row[i].value_x100 };
+		struct judgement j = judge_at(&r, row[i].visits, bare, row[i].asked);
+		expect(row[i].why, &j, row[i].want, row[i].lacking);
+	}
+}
+
+static void running_totals_start_on_their_day(void **state)
+{
+	static const struct {
+		const char *why, *visits;
+		int asked;
+		enum span_kind kind;
+		int start; /* biofix, flight or treatment; -1: none */
+		enum verdict want;
+		enum lacking lacking;
+	} row[] = {
+		{ "since hung: 3 + 4 + 3", "0h 7c3 14c4 21c3", 21, SPAN_HUNG, -1,
+			VERDICT_OVER, 0 },
+		{ "since hung: 3 + 4 + 2", "0h 7c3 14c4 21c2", 21, SPAN_HUNG, -1,
+			VERDICT_NEAR, 0 },
+		{ "hung anew: the earlier series does not count", "0h 7p9 21h 28c4", 28,
+			SPAN_HUNG, -1, VERDICT_UNDER, 0 },
+		{ "hung and not visited", "0h", 3, SPAN_HUNG, -1, VERDICT_UNKNOWN,
+			LACKING_READING },
+		{ "since biofix, on a visit", "0h 7c9 14c4 21c6", 21, SPAN_BIOFIX, 7,
+			VERDICT_OVER, 0 },
+		{ "since biofix, on a visit, one less", "0h 7c9 14c4 21c5", 21,
+			SPAN_BIOFIX, 7, VERDICT_NEAR, 0 },
+		{ "since biofix within an interval", "0h 7c9 14c4", 14, SPAN_BIOFIX, 3,
+			VERDICT_UNKNOWN, LACKING_SPLIT },
+		{ "within an interval, enough after it", "0h 7c9 14c10", 14,
+			SPAN_BIOFIX, 3, VERDICT_OVER, 0 },
+		{ "biofix not set", "0h 7c9 14c10", 14, SPAN_BIOFIX, -1,
+			VERDICT_UNKNOWN, LACKING_BIOFIX },
+		{ "biofix before the trap hung", "7h 14c4", 14, SPAN_BIOFIX, 0,
+			VERDICT_UNKNOWN, LACKING_WEEKS },
+		{ "biofix after the last visit", "0h 7c9", 9, SPAN_BIOFIX, 8,
+			VERDICT_UNKNOWN, LACKING_READING },
+		{ "flight started", "0h 7c9 14c10", 14, SPAN_FLIGHT, 7, VERDICT_OVER,
+			0 },
+		{ "flight not known, nor biofix", "0h 7c9", 7, SPAN_FLIGHT, -1,
+			VERDICT_UNKNOWN, LACKING_BIOFIX },
+		{ "not treated: since hung", "0h 7c9 14c1", 14, SPAN_TREATMENT, -1,
+			VERDICT_OVER, 0 },
+		{ "a treatment starts the total anew", "0h 7c9 14c1", 14,
+			SPAN_TREATMENT, 7, VERDICT_UNDER, 0 },
+		{ "and it can fill again", "0h 7c9 14c1 21c9", 21, SPAN_TREATMENT, 7,
+			VERDICT_OVER, 0 },
+		{ "treated within an interval", "0h 7c9 14c12", 14, SPAN_TREATMENT, 10,
+			VERDICT_UNKNOWN, LACKING_SPLIT },
+		{ "treated before it hung", "7h 14c10", 14, SPAN_TREATMENT, 2,
+			VERDICT_OVER, 0 },
+		{ "treated in the gap before it was hung anew", "0h 7p9 21h 28c4", 28,
+			SPAN_TREATMENT, 10, VERDICT_UNDER, 0 },
+		{ "treated, and not read since", "0h 7c9", 10, SPAN_TREATMENT, 8,
+			VERDICT_UNKNOWN, LACKING_READING },
+		{ "skipped, but enough before", "0h 7c10 14s", 14, SPAN_HUNG, -1,
+			VERDICT_OVER, 0 },
+		{ "skipped, not enough before", "0h 7c9 14s", 14, SPAN_HUNG, -1,
+			VERDICT_UNKNOWN, LACKING_READING },
+	};
+	(void)state;
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct rule r = { .pest = 1,
+			.measure = MEASURE_TRAP_TOTAL,
+			.span_kind = row[i].kind,
+			.value_x100 = 1000 };
+		struct moment m = bare;
+		int32_t start = row[i].start < 0 ? DAY_NONE : log_day(row[i].start);
+		m.biofix = row[i].kind == SPAN_BIOFIX ? start : DAY_NONE;
+		m.flight_start = row[i].kind == SPAN_FLIGHT ? start : DAY_NONE;
+		m.treated = row[i].kind == SPAN_TREATMENT ? start : DAY_NONE;
+		struct judgement j = judge_at(&r, row[i].visits, m, row[i].asked);
+		expect(row[i].why, &j, row[i].want, row[i].lacking);
+	}
+}
+
+static void a_flight_waits_for_itself_once_biofix_is_set(void **state)
+{
+	struct rule r = { .pest = 1,
+		.measure = MEASURE_TRAP_TOTAL,
+		.span_kind = SPAN_FLIGHT,
+		.value_x100 = 1000 };
+	struct moment m = bare;
+	(void)state;
+	m.biofix = log_day(0);
+	struct judgement j = judge_at(&r, "0h 7c99", m, 7);
+	expect("flight not known", &j, VERDICT_UNKNOWN, LACKING_FLIGHT);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(nights_and_totals_end_where_the_trap_was_cleared),
+		cmocka_unit_test(running_totals_start_on_their_day),
+		cmocka_unit_test(a_flight_waits_for_itself_once_biofix_is_set),
+	};
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
