@@ -28,8 +28,7 @@ static const char *span_fault(const struct rule *r)
 	case MEASURE_BLOCK_TOTAL:
 		if (number && (r->span < 1 || r->span > NIGHTS_MAX))
 			return _("the span of a total is 1 to 366 nights, or hung, "
-				 "biofix, "
-				 "flight or treatment");
+				 "biofix, flight or treatment");
 		return NULL;
 	default:
 		return NULL;
