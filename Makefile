@@ -16,6 +16,7 @@ HARDEN ?= -D_FORTIFY_SOURCE=2 -fstack-protector-strong -fPIE
 HARDEN_LD ?= -pie -Wl,-z,relro,-z,now
 VERSION := 0.1.0
 ALL_CFLAGS = -std=c11 -D_DEFAULT_SOURCE -Iinclude -DVERSION='"$(VERSION)"' \
+	-DLOCALEDIR='"$(PREFIX)/share/locale"' \
 	$(WARN) $(HARDEN) $(CFLAGS) -MMD -MP
 
 CURSES_CFLAGS = $(shell $(PKG_CONFIG) --cflags ncursesw)

@@ -1,0 +1,666 @@
+-- The book's shape, version 1. Dates are ISO 8601 text, a day of any year is
+-- month * 100 + day, money and products are the grower's own words. NULL is
+-- "no data" and never zero. Every row that people enter has a random uid, the time
+-- (UTC, milliseconds) and the author of its last change; the old row of every change
+-- goes to history, a deletion leaves a tombstone.
+PRAGMA application_id = 1297369164; -- 'MTHL'
+PRAGMA user_version = 1;
+
+CREATE TABLE farm (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL UNIQUE CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	season_start INTEGER NOT NULL DEFAULT 101 CHECK (
+		season_start / 100 BETWEEN 1 AND 12
+		AND season_start % 100 BETWEEN 1 AND 31),
+	run_weekday INTEGER CHECK (run_weekday BETWEEN 1 AND 7),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE block (
+	id INTEGER PRIMARY KEY,
+	farm INTEGER NOT NULL REFERENCES farm,
+	name TEXT NOT NULL CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	crop TEXT NOT NULL DEFAULT '' CHECK (length(CAST(crop AS BLOB)) <= 47),
+	variety TEXT NOT NULL DEFAULT '' CHECK (length(CAST(variety AS BLOB)) <= 47),
+	condition TEXT CHECK (condition IN ('conventional', 'disrupted')),
+	area_x100 INTEGER CHECK (area_x100 BETWEEN 0 AND 100000000), -- hectares
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	UNIQUE (farm, name)
+) STRICT;
+
+CREATE TABLE pest (
+	id INTEGER PRIMARY KEY,
+	code TEXT NOT NULL UNIQUE CHECK (length(CAST(code AS BLOB)) BETWEEN 1 AND 11),
+	name TEXT NOT NULL DEFAULT '' CHECK (length(CAST(name AS BLOB)) <= 47),
+	latin TEXT NOT NULL DEFAULT '' CHECK (length(CAST(latin AS BLOB)) <= 47),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE lure (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL UNIQUE CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	pest INTEGER REFERENCES pest, -- NULL: of no single pest
+	life_days INTEGER NOT NULL CHECK (life_days BETWEEN 1 AND 366),
+	hot_days INTEGER CHECK (hot_days BETWEEN 1 AND life_days),
+	hot_from INTEGER CHECK (
+		hot_from / 100 BETWEEN 1 AND 12 AND hot_from % 100 BETWEEN 1 AND 31),
+	hot_to INTEGER CHECK (
+		hot_to / 100 BETWEEN 1 AND 12 AND hot_to % 100 BETWEEN 1 AND 31),
+	source TEXT NOT NULL DEFAULT '' CHECK (length(CAST(source AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	CHECK ((hot_days IS NULL) = (hot_from IS NULL)),
+	CHECK ((hot_days IS NULL) = (hot_to IS NULL))
+) STRICT;
+
+CREATE TABLE card (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL UNIQUE CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	life_days INTEGER NOT NULL CHECK (life_days BETWEEN 1 AND 366),
+	stir_at INTEGER NOT NULL CHECK (stir_at BETWEEN 1 AND change_at),
+	change_at INTEGER NOT NULL CHECK (change_at BETWEEN 1 AND floor_at),
+	floor_at INTEGER NOT NULL CHECK (floor_at BETWEEN 1 AND 9999),
+	source TEXT NOT NULL DEFAULT '' CHECK (length(CAST(source AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE trap (
+	id INTEGER PRIMARY KEY CHECK (id BETWEEN 1 AND 999999), -- see visit
+	farm INTEGER NOT NULL REFERENCES farm,
+	block INTEGER NOT NULL REFERENCES block,
+	pest INTEGER NOT NULL REFERENCES pest,
+	label TEXT NOT NULL CHECK (length(CAST(label AS BLOB)) BETWEEN 1 AND 47),
+	lure INTEGER REFERENCES lure,
+	card INTEGER REFERENCES card,
+	place TEXT CHECK (place IN ('border', 'interior', 'outside')),
+	lat REAL CHECK (lat BETWEEN -90 AND 90),
+	lon REAL CHECK (lon BETWEEN -180 AND 180),
+	driving_order INTEGER NOT NULL CHECK (driving_order BETWEEN 1 AND 1000000),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	UNIQUE (farm, label),
+	CHECK ((lat IS NULL) = (lon IS NULL))
+) STRICT;
+CREATE INDEX trap_block ON trap (block);
+
+-- The big table. Its id is days since 1900-01-01 * 1000000 + trap, so that a trap has
+-- one visit a day, what a week brings is written at one place, and a season is read
+-- without touching the years before it; no other index is needed. The words of
+-- `outcome` are tested one by one because IN with three or more values builds a table
+-- at every insert.
+CREATE TABLE visit (
+	id INTEGER PRIMARY KEY CHECK (id BETWEEN 1 AND 109572999999), -- to 2199-12-31
+	trap INTEGER NOT NULL REFERENCES trap CHECK (trap = id % 1000000),
+	day TEXT NOT NULL CHECK (day IS date(id / 1000000 + 2415020.5)),
+	outcome TEXT NOT NULL CHECK (
+		outcome = 'counted' AND count IS NOT NULL
+		OR outcome = 'skipped' AND count IS NULL
+		OR outcome = 'floor' AND count IS NOT NULL
+		OR outcome = 'hung' AND count IS NULL
+		OR outcome = 'missing' AND count IS NULL
+		OR outcome = 'spoiled' OR outcome = 'pulled'),
+	reason TEXT CHECK (reason IS NULL
+		OR outcome = 'skipped'
+			AND reason IN ('re-entry', 'weather', 'time', 'other')
+		OR outcome = 'spoiled'
+			AND reason IN ('down', 'card lost', 'lure missing', 'blocked')),
+	count INTEGER CHECK (count BETWEEN 0 AND 9999),
+	females INTEGER CHECK (females BETWEEN 0 AND 9999),
+	others INTEGER CHECK (others BETWEEN 0 AND 9999),
+	new_card INTEGER REFERENCES card, -- NULL: left as it was
+	new_lure INTEGER REFERENCES lure,
+	stirred INTEGER NOT NULL DEFAULT 0 CHECK (stirred BETWEEN 0 AND 1),
+	scout TEXT NOT NULL DEFAULT '' CHECK (
+		scout = '' OR length(CAST(scout AS BLOB)) <= 23),
+	note TEXT NOT NULL DEFAULT '' CHECK (
+		note = '' OR length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE threshold (
+	id INTEGER PRIMARY KEY,
+	pest INTEGER NOT NULL REFERENCES pest,
+	crop TEXT NOT NULL DEFAULT '' CHECK (length(CAST(crop AS BLOB)) <= 47),
+	condition TEXT CHECK (condition IN ('conventional', 'disrupted')),
+	lure INTEGER REFERENCES lure,
+	place TEXT CHECK (place IN ('border', 'interior', 'outside')),
+	farm INTEGER REFERENCES farm,
+	block INTEGER REFERENCES block,
+	flight INTEGER CHECK (flight BETWEEN 1 AND 9),
+	from_md INTEGER CHECK (
+		from_md / 100 BETWEEN 1 AND 12 AND from_md % 100 BETWEEN 1 AND 31),
+	to_md INTEGER CHECK (
+		to_md / 100 BETWEEN 1 AND 12 AND to_md % 100 BETWEEN 1 AND 31),
+	until_dd INTEGER CHECK (until_dd BETWEEN 1 AND 99999),
+	measure TEXT NOT NULL CHECK (measure IN ('trap-week', 'block-week',
+		'trap-night', 'block-night', 'trap-total', 'block-total', 'none')),
+	span_kind TEXT CHECK (span_kind IN ('hung', 'biofix', 'flight', 'treatment')),
+	span INTEGER CHECK (span BETWEEN 1 AND 366), -- NULL with span_kind, none
+	comparator TEXT NOT NULL CHECK (comparator IN ('>=', '>')),
+	value_x100 INTEGER NOT NULL CHECK (value_x100 BETWEEN 0 AND 99999999),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	source TEXT NOT NULL DEFAULT '' CHECK (length(CAST(source AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	CHECK ((from_md IS NULL) = (to_md IS NULL)),
+	CHECK (measure NOT IN ('trap-week', 'block-week') OR span BETWEEN 1 AND 8),
+	CHECK (measure NOT IN ('trap-night', 'block-night') OR span IS NOT NULL),
+	CHECK (span_kind IS NULL OR measure IN ('trap-total', 'block-total')),
+	CHECK (measure = 'none' OR (span IS NULL) <> (span_kind IS NULL))
+) STRICT;
+
+CREATE TABLE station (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL UNIQUE CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	lat REAL CHECK (lat BETWEEN -90 AND 90),
+	lon REAL CHECK (lon BETWEEN -180 AND 180),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	CHECK ((lat IS NULL) = (lon IS NULL))
+) STRICT;
+
+-- As given, in the unit given: NULL where one of the two was not read.
+CREATE TABLE weather (
+	station INTEGER NOT NULL REFERENCES station,
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	low REAL CHECK (low BETWEEN -150 AND 150),
+	high REAL CHECK (high BETWEEN -150 AND 150 AND (low IS NULL OR high >= low)),
+	unit TEXT NOT NULL CHECK (unit = 'C' OR unit = 'F'),
+	uid BLOB NOT NULL CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	PRIMARY KEY (station, day)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE biofix (
+	id INTEGER PRIMARY KEY,
+	farm INTEGER NOT NULL REFERENCES farm,
+	pest INTEGER NOT NULL REFERENCES pest,
+	season INTEGER NOT NULL CHECK (season BETWEEN 1900 AND 2199), -- first year
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	rule TEXT NOT NULL DEFAULT '' CHECK (length(CAST(rule AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	UNIQUE (farm, pest, season)
+) STRICT;
+
+CREATE TABLE place ( -- what moths may come from
+	id INTEGER PRIMARY KEY,
+	farm INTEGER NOT NULL REFERENCES farm,
+	name TEXT NOT NULL CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 47),
+	kind TEXT NOT NULL CHECK (
+		kind IN ('abandoned', 'wild', 'woodlot', 'bins', 'other')),
+	lat REAL CHECK (lat BETWEEN -90 AND 90),
+	lon REAL CHECK (lon BETWEEN -180 AND 180),
+	outline TEXT NOT NULL DEFAULT '', -- "lat lon" pairs
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	UNIQUE (farm, name),
+	CHECK ((lat IS NULL) = (lon IS NULL))
+) STRICT;
+
+CREATE TABLE treatment (
+	id INTEGER PRIMARY KEY,
+	block INTEGER NOT NULL REFERENCES block,
+	pest INTEGER REFERENCES pest, -- NULL: all
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	ended_at TEXT, -- local time, YYYY-MM-DDTHH:MM
+	product TEXT NOT NULL DEFAULT '',
+	registration TEXT NOT NULL DEFAULT '',
+	amount TEXT NOT NULL DEFAULT '',
+	rei_hours INTEGER CHECK (rei_hours BETWEEN 0 AND 8784),
+	phi_days INTEGER CHECK (phi_days BETWEEN 0 AND 366),
+	applicator TEXT NOT NULL DEFAULT '',
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX treatment_block ON treatment (block, day);
+
+CREATE TABLE pick (
+	id INTEGER PRIMARY KEY,
+	block INTEGER NOT NULL REFERENCES block,
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX pick_block ON pick (block, day);
+
+CREATE TABLE fruit_check (
+	id INTEGER PRIMARY KEY,
+	block INTEGER NOT NULL REFERENCES block,
+	pest INTEGER REFERENCES pest,
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	looked_at INTEGER NOT NULL CHECK (looked_at BETWEEN 1 AND 99999),
+	hurt INTEGER NOT NULL CHECK (hurt BETWEEN 0 AND looked_at),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX fruit_check_block ON fruit_check (block, day);
+
+CREATE TABLE setting (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL UNIQUE CHECK (length(name) BETWEEN 1 AND 47),
+	value TEXT NOT NULL CHECK (length(CAST(value AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+
+-- What the rows were before their changes. Of visits that were saved one by one the
+-- insert is here too, as a step that can be taken back.
+CREATE TABLE history (
+	id INTEGER PRIMARY KEY AUTOINCREMENT, -- in the order of the changes
+	kind TEXT NOT NULL, -- the table
+	uid BLOB NOT NULL CHECK (length(uid) = 16),
+	op TEXT NOT NULL CHECK (op IN ('insert', 'update', 'delete')),
+	old TEXT CHECK ((old IS NULL) = (op = 'insert')), -- the row before, as JSON
+	trap INTEGER, day TEXT, -- of a visit
+	undoes INTEGER, -- the step that this change took back
+	at TEXT NOT NULL CHECK (length(at) = 24),
+	by TEXT NOT NULL
+) STRICT;
+CREATE INDEX history_visit ON history (trap, day) WHERE trap IS NOT NULL;
+CREATE INDEX history_undoes ON history (undoes) WHERE undoes IS NOT NULL;
+
+CREATE TABLE tombstone (
+	uid BLOB PRIMARY KEY CHECK (length(uid) = 16),
+	kind TEXT NOT NULL,
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- One pair of triggers a table. Who removes a row lays the tombstone first, so that
+-- the history can name the author; a removal by another program gets one here.
+CREATE TRIGGER farm_changed AFTER UPDATE ON farm BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('farm', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name,
+		'season_start', OLD.season_start,
+		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER farm_removed AFTER DELETE ON farm BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'farm', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'farm', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name,
+		'season_start', OLD.season_start,
+		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER block_changed AFTER UPDATE ON block BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('block', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
+		'crop', OLD.crop, 'variety', OLD.variety,
+		'condition', OLD.condition, 'area_x100', OLD.area_x100,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER block_removed AFTER DELETE ON block BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'block', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'block', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
+		'crop', OLD.crop, 'variety', OLD.variety,
+		'condition', OLD.condition, 'area_x100', OLD.area_x100,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER pest_changed AFTER UPDATE ON pest BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('pest', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'code', OLD.code, 'name', OLD.name,
+		'latin', OLD.latin, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER pest_removed AFTER DELETE ON pest BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'pest', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'pest', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'code', OLD.code, 'name', OLD.name,
+		'latin', OLD.latin, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER lure_changed AFTER UPDATE ON lure BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('lure', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'pest', OLD.pest,
+		'life_days', OLD.life_days, 'hot_days', OLD.hot_days,
+		'hot_from', OLD.hot_from, 'hot_to', OLD.hot_to,
+		'source', OLD.source, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER lure_removed AFTER DELETE ON lure BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'lure', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'lure', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'pest', OLD.pest,
+		'life_days', OLD.life_days, 'hot_days', OLD.hot_days,
+		'hot_from', OLD.hot_from, 'hot_to', OLD.hot_to,
+		'source', OLD.source, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER card_changed AFTER UPDATE ON card BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('card', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'life_days', OLD.life_days,
+		'stir_at', OLD.stir_at, 'change_at', OLD.change_at,
+		'floor_at', OLD.floor_at, 'source', OLD.source,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER card_removed AFTER DELETE ON card BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'card', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'card', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'life_days', OLD.life_days,
+		'stir_at', OLD.stir_at, 'change_at', OLD.change_at,
+		'floor_at', OLD.floor_at, 'source', OLD.source,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER trap_changed AFTER UPDATE ON trap BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('trap', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'block', OLD.block,
+		'pest', OLD.pest, 'label', OLD.label, 'lure', OLD.lure,
+		'card', OLD.card, 'place', OLD.place, 'lat', OLD.lat,
+		'lon', OLD.lon, 'driving_order', OLD.driving_order,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER trap_removed AFTER DELETE ON trap BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'trap', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'trap', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'block', OLD.block,
+		'pest', OLD.pest, 'label', OLD.label, 'lure', OLD.lure,
+		'card', OLD.card, 'place', OLD.place, 'lat', OLD.lat,
+		'lon', OLD.lon, 'driving_order', OLD.driving_order,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER visit_changed AFTER UPDATE ON visit BEGIN
+	INSERT INTO history (kind, uid, op, at, by, trap, day, old)
+	VALUES ('visit', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		OLD.trap, OLD.day,
+		json_object(
+		'id', OLD.id, 'trap', OLD.trap, 'day', OLD.day,
+		'outcome', OLD.outcome, 'reason', OLD.reason,
+		'count', OLD.count, 'females', OLD.females,
+		'others', OLD.others, 'new_card', OLD.new_card,
+		'new_lure', OLD.new_lure, 'stirred', OLD.stirred,
+		'scout', OLD.scout, 'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER visit_removed AFTER DELETE ON visit BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'visit', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, trap, day, old)
+	SELECT 'visit', OLD.uid, 'delete', changed_at, changed_by, OLD.trap, OLD.day,
+		json_object(
+		'id', OLD.id, 'trap', OLD.trap, 'day', OLD.day,
+		'outcome', OLD.outcome, 'reason', OLD.reason,
+		'count', OLD.count, 'females', OLD.females,
+		'others', OLD.others, 'new_card', OLD.new_card,
+		'new_lure', OLD.new_lure, 'stirred', OLD.stirred,
+		'scout', OLD.scout, 'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER threshold_changed AFTER UPDATE ON threshold BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('threshold', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'pest', OLD.pest, 'crop', OLD.crop,
+		'condition', OLD.condition, 'lure', OLD.lure,
+		'place', OLD.place, 'farm', OLD.farm, 'block', OLD.block,
+		'flight', OLD.flight, 'from_md', OLD.from_md,
+		'to_md', OLD.to_md, 'until_dd', OLD.until_dd,
+		'measure', OLD.measure, 'span_kind', OLD.span_kind,
+		'span', OLD.span, 'comparator', OLD.comparator,
+		'value_x100', OLD.value_x100, 'note', OLD.note,
+		'source', OLD.source, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER threshold_removed AFTER DELETE ON threshold BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'threshold', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'threshold', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'pest', OLD.pest, 'crop', OLD.crop,
+		'condition', OLD.condition, 'lure', OLD.lure,
+		'place', OLD.place, 'farm', OLD.farm, 'block', OLD.block,
+		'flight', OLD.flight, 'from_md', OLD.from_md,
+		'to_md', OLD.to_md, 'until_dd', OLD.until_dd,
+		'measure', OLD.measure, 'span_kind', OLD.span_kind,
+		'span', OLD.span, 'comparator', OLD.comparator,
+		'value_x100', OLD.value_x100, 'note', OLD.note,
+		'source', OLD.source, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER station_changed AFTER UPDATE ON station BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('station', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'lat', OLD.lat, 'lon', OLD.lon,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER station_removed AFTER DELETE ON station BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'station', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'station', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'lat', OLD.lat, 'lon', OLD.lon,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER weather_changed AFTER UPDATE ON weather BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('weather', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'station', OLD.station, 'day', OLD.day, 'low', OLD.low,
+		'high', OLD.high, 'unit', OLD.unit, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER weather_removed AFTER DELETE ON weather BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'weather', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'weather', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'station', OLD.station, 'day', OLD.day, 'low', OLD.low,
+		'high', OLD.high, 'unit', OLD.unit, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER biofix_changed AFTER UPDATE ON biofix BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('biofix', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'pest', OLD.pest,
+		'season', OLD.season, 'day', OLD.day, 'rule', OLD.rule,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER biofix_removed AFTER DELETE ON biofix BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'biofix', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'biofix', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'pest', OLD.pest,
+		'season', OLD.season, 'day', OLD.day, 'rule', OLD.rule,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER place_changed AFTER UPDATE ON place BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('place', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
+		'kind', OLD.kind, 'lat', OLD.lat, 'lon', OLD.lon,
+		'outline', OLD.outline, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER place_removed AFTER DELETE ON place BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'place', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'place', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
+		'kind', OLD.kind, 'lat', OLD.lat, 'lon', OLD.lon,
+		'outline', OLD.outline, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER treatment_changed AFTER UPDATE ON treatment BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('treatment', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'ended_at', OLD.ended_at,
+		'product', OLD.product, 'registration', OLD.registration,
+		'amount', OLD.amount, 'rei_hours', OLD.rei_hours,
+		'phi_days', OLD.phi_days, 'applicator', OLD.applicator,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER treatment_removed AFTER DELETE ON treatment BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'treatment', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'treatment', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'ended_at', OLD.ended_at,
+		'product', OLD.product, 'registration', OLD.registration,
+		'amount', OLD.amount, 'rei_hours', OLD.rei_hours,
+		'phi_days', OLD.phi_days, 'applicator', OLD.applicator,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER pick_changed AFTER UPDATE ON pick BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('pick', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'day', OLD.day,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER pick_removed AFTER DELETE ON pick BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'pick', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'pick', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'day', OLD.day,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER fruit_check_changed AFTER UPDATE ON fruit_check BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('fruit_check', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'looked_at', OLD.looked_at, 'hurt', OLD.hurt,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER fruit_check_removed AFTER DELETE ON fruit_check BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'fruit_check', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'fruit_check', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'looked_at', OLD.looked_at, 'hurt', OLD.hurt,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER setting_changed AFTER UPDATE ON setting BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('setting', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'value', OLD.value,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER setting_removed AFTER DELETE ON setting BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'setting', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'setting', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'name', OLD.name, 'value', OLD.value,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;

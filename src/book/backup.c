@@ -1,0 +1,197 @@
+/* backup.c - copies of the book that are safe while it is in use. */
+#include "store.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum { DAILY = 7, WEEKLY = 8 };
+
+struct days {
+	int32_t *items;
+	size_t n, cap;
+};
+
+/* The copy is synced as a whole afterwards, so it needs no journal of its own. */
+static int copy_pages(struct book *b, sqlite3 *to)
+{
+	sqlite3_exec(to, "PRAGMA synchronous = OFF", NULL, NULL, NULL);
+	sqlite3_backup *copy = sqlite3_backup_init(to, "main", b->db, "main");
+	if (!copy)
+		return sqlite3_errcode(to);
+	int code = sqlite3_backup_step(copy, -1);
+	for (int tries = 0;
+		(code == SQLITE_BUSY || code == SQLITE_LOCKED) && tries < 20; tries++) {
+		sqlite3_sleep(100);
+		code = sqlite3_backup_step(copy, -1);
+	}
+	int end = sqlite3_backup_finish(copy);
+	return code == SQLITE_DONE ? end : code;
+}
+
+static bool copy_to(struct book *b, const char *part, const char *what, struct err *e)
+{
+	struct book to = { .path = (char *)(uintptr_t)part };
+	int code = sqlite3_open_v2(part, &to.db, SQLITE_OPEN_READWRITE, NULL);
+
+	if (code == SQLITE_OK)
+		code = copy_pages(b, to.db);
+	bool ok = code == SQLITE_OK || store_fail(&to, code, what, e);
+	sqlite3_close(to.db);
+	return ok;
+}
+
+bool book_backup(struct book *b, const char *target, struct err *e)
+{
+	const char *what = N_("the backup is not made");
+	char part[STORE_PATH_BYTES];
+	struct stat st;
+	bool taken = false;
+
+	if (b->grouped)
+		return err_set(e, ERR_BOOK, _("%s: changes are under way"), _(what));
+	if (lstat(target, &st) == 0)
+		return err_set(e, ERR_BOOK,
+			_("%s: there is something named %s already; choose another "
+			  "name"),
+			_(what), target);
+	if (!store_part(target, part, sizeof part, what, e))
+		return false;
+	bool ok = copy_to(b, part, what, e) &&
+		  store_publish(part, target, &taken, what, e);
+	if (!ok)
+		unlink(part);
+	return ok;
+}
+
+void store_backups_kept(const int32_t *days, size_t n, bool *keep)
+{
+	int32_t monday = DAY_NONE;
+	int weeks = 0;
+
+	for (size_t i = 0; i < n; i++) {
+		keep[i] = i < DAILY;
+		if (keep[i] || day_monday(days[i]) == monday)
+			continue;
+		monday = day_monday(days[i]);
+		keep[i] = ++weeks <= WEEKLY;
+	}
+}
+
+/* "…/backups/book-" for a book "…/book.db": the start of its backups' paths, and in
+ * *name where the file's own name begins in it. */
+static bool backup_start(
+	const struct book *b, char *out, size_t size, size_t *name, struct err *e)
+{
+	const char *slash = strrchr(b->path, '/');
+	const char *file = slash ? slash + 1 : b->path;
+	const char *dot = strrchr(file, '.');
+	int folder = (int)(file - b->path);
+	int stem = dot && dot != file ? (int)(dot - file) : (int)strlen(file);
+	int n = snprintf(out, size, "%.*sbackups/%.*s-", folder, b->path, stem, file);
+
+	*name = (size_t)folder + strlen("backups/");
+	if (n > 0 && (size_t)n < size)
+		return true;
+	return err_set(
+		e, ERR_BOOK, _("today's backup is not made: its path is too long"));
+}
+
+/* The day of "book-2026-07-21.db"; DAY_NONE for any other name. */
+static int32_t backup_day(const char *file, const char *stem)
+{
+	size_t n = strlen(stem), iso = DAY_ISO_SIZE - 1;
+	char text[DAY_ISO_SIZE];
+	int32_t day;
+
+	if (strlen(file) != n + iso + 3 || strncmp(file, stem, n) != 0 ||
+		strcmp(file + n + iso, ".db") != 0)
+		return DAY_NONE;
+	memcpy(text, file + n, iso);
+	text[iso] = '\0';
+	return day_parse(text, &day) ? day : DAY_NONE;
+}
+
+static void backup_path(const char *start, int32_t day, char *out, size_t size)
+{
+	char iso[DAY_ISO_SIZE];
+
+	day_iso(day, iso);
+	snprintf(out, size, "%s%s.db", start, iso);
+}
+
+static int newest_first(const void *a, const void *b)
+{
+	int32_t x = *(const int32_t *)a, y = *(const int32_t *)b;
+
+	return (x < y) - (x > y);
+}
+
+/* The days up to today that have a backup; a clock that was wrong leaves others. */
+static void list_days(const char *start, size_t name, int32_t today, struct days *out)
+{
+	char folder[STORE_PATH_BYTES];
+	struct dirent *entry;
+
+	snprintf(folder, sizeof folder, "%.*s", (int)name, start);
+	DIR *dir = opendir(folder);
+	if (!dir)
+		return;
+	while ((entry = readdir(dir))) {
+		int32_t day = backup_day(entry->d_name, start + name);
+		if (day == DAY_NONE || day > today)
+			continue;
+		out->items =
+			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+		out->items[out->n++] = day;
+	}
+	closedir(dir);
+}
+
+static void drop_old(const char *start, size_t name, int32_t today)
+{
+	struct days days = { 0 };
+	char path[STORE_PATH_BYTES + 16];
+
+	list_days(start, name, today, &days);
+	if (days.n > 0)
+		qsort(days.items, days.n, sizeof *days.items, newest_first);
+	bool *keep = mem_new(days.n, sizeof *keep);
+	store_backups_kept(days.items, days.n, keep);
+	for (size_t i = 0; i < days.n; i++) {
+		if (keep[i])
+			continue;
+		backup_path(start, days.items[i], path, sizeof path);
+		unlink(path);
+	}
+	free(keep);
+	free(days.items);
+}
+
+bool book_daily_backup(struct book *b, int32_t today, struct err *e)
+{
+	char start[STORE_PATH_BYTES], path[STORE_PATH_BYTES + 16];
+	struct stat st;
+	size_t name;
+
+	if (b->in_memory || b->backed_up == today || sqlite3_db_readonly(b->db, "main"))
+		return true;
+	if (!backup_start(b, start, sizeof start, &name, e))
+		return false;
+	backup_path(start, today, path, sizeof path);
+	if (lstat(path, &st) != 0) {
+		if (!store_folders(path, N_("today's backup is not made"), e) ||
+			!book_backup(b, path, e))
+			return false;
+		drop_old(start, name, today);
+	}
+	b->backed_up = today;
+	return true;
+}

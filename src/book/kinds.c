@@ -1,0 +1,99 @@
+/* kinds.c - pests, lures and cards put into the book. */
+#include "book/places.h"
+
+#include "query.h"
+
+#include "base/words.h"
+
+bool book_put_pest(struct book *b, struct pest *p, struct err *e)
+{
+	const char *what = N_("the pest is not saved");
+	struct query q;
+
+	if (!store_name_good(p->code, N_("the pest's code"), e) ||
+		!store_text_good(p->name, N_("the pest's name"), e) ||
+		!store_text_good(p->latin, N_("the pest's latin name"), e) ||
+		!store_begin(b, what, e))
+		return false;
+	query_start(&q, b,
+		p->id ? "UPDATE pest SET code = ?1, name = ?2, latin = ?3, changed_at "
+			"= ?4, changed_by = ?5 WHERE id = ?6"
+		      : "INSERT INTO pest (code, name, latin, changed_at, changed_by, "
+			"uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
+	query_text(&q, p->code);
+	query_text(&q, p->name);
+	query_text(&q, p->latin);
+	return store_put(&q, &p->id, p->code, what, e);
+}
+
+static bool hot_season_good(const struct lure_kind *k, const char *what, struct err *e)
+{
+	if (k->hot_days == 0 && k->hot_from == 0 && k->hot_to == 0)
+		return true;
+	if (!store_md_good(k->hot_from) || !store_md_good(k->hot_to))
+		return err_set(e, ERR_INPUT,
+			_("%s: the hot season needs a first and a last day"), _(what));
+	return store_range_good(k->hot_days, 1, k->life_days,
+		N_("the life in the hot season, in days"), e);
+}
+
+bool book_put_lure(struct book *b, struct lure_kind *k, struct err *e)
+{
+	const char *what = N_("the lure is not saved");
+	struct query q;
+
+	if (!store_name_good(k->name, N_("the lure's name"), e) ||
+		!store_text_good(k->source, N_("the source"), e) ||
+		!store_range_good(
+			k->life_days, 1, 366, N_("the lure's life in days"), e) ||
+		!hot_season_good(k, what, e) || !store_begin(b, what, e))
+		return false;
+	query_start(&q, b,
+		k->id ? "UPDATE lure SET name = ?1, pest = ?2, life_days = ?3, "
+			"hot_days = ?4, hot_from = ?5, hot_to = ?6, source = ?7, "
+			"changed_at = ?8, changed_by = ?9 WHERE id = ?10"
+		      : "INSERT INTO lure (name, pest, life_days, hot_days, hot_from, "
+			"hot_to, source, changed_at, changed_by, uid) VALUES (?1, ?2, "
+			"?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)");
+	query_text(&q, k->name);
+	query_id(&q, k->pest);
+	query_int(&q, k->life_days);
+	query_id(&q, k->hot_days);
+	query_id(&q, k->hot_from);
+	query_id(&q, k->hot_to);
+	query_text(&q, k->source);
+	return store_put(&q, &k->id, k->name, what, e);
+}
+
+bool book_put_card(struct book *b, struct card_kind *k, struct err *e)
+{
+	const char *what = N_("the card is not saved");
+	struct query q;
+
+	if (!store_name_good(k->name, N_("the card's name"), e) ||
+		!store_text_good(k->source, N_("the source"), e) ||
+		!store_range_good(
+			k->life_days, 1, 366, N_("the card's life in days"), e) ||
+		!store_range_good(k->floor_at, 1, COUNT_MAX,
+			N_("the number of moths at which the card is full"), e) ||
+		!store_range_good(k->change_at, 1, k->floor_at,
+			N_("the number of moths at which the card is changed"), e) ||
+		!store_range_good(k->stir_at, 1, k->change_at,
+			N_("the number of moths at which the glue is stirred"), e) ||
+		!store_begin(b, what, e))
+		return false;
+	query_start(&q, b,
+		k->id ? "UPDATE card SET name = ?1, life_days = ?2, stir_at = ?3, "
+			"change_at = ?4, floor_at = ?5, source = ?6, changed_at = ?7, "
+			"changed_by = ?8 WHERE id = ?9"
+		      : "INSERT INTO card (name, life_days, stir_at, change_at, "
+			"floor_at, source, changed_at, changed_by, uid) VALUES (?1, "
+			"?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)");
+	query_text(&q, k->name);
+	query_int(&q, k->life_days);
+	query_int(&q, k->stir_at);
+	query_int(&q, k->change_at);
+	query_int(&q, k->floor_at);
+	query_text(&q, k->source);
+	return store_put(&q, &k->id, k->name, what, e);
+}

@@ -1,0 +1,147 @@
+/* places.c - lists of farms, blocks, traps and kinds. */
+#include "book/places.h"
+
+#include "query.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+
+/* Makes room for one more and points at it, zeroed. */
+#define NEXT(list)                                                                     \
+	((list)->items = mem_grow(                                                     \
+		 (list)->items, &(list)->cap, (list)->n + 1, sizeof *(list)->items),   \
+		&(list)->items[(list)->n++])
+
+bool book_farms(struct book *b, struct farms *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT id, name, season_start, run_weekday FROM farm "
+		"ORDER BY name COLLATE NOCASE, name");
+	while (query_row(&q)) {
+		struct farm *f = NEXT(out);
+		f->id = query_get(&q);
+		query_get_copy(&q, f->name, sizeof f->name);
+		f->season_start = query_get32(&q);
+		f->run_weekday = query_get32(&q);
+	}
+	return query_end(&q, N_("the farms cannot be read"), e);
+}
+
+bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT id, farm, name, crop, variety, condition, area_x100 FROM block "
+		"WHERE ?1 IS NULL OR farm = ?1 ORDER BY name COLLATE NOCASE, name, id");
+	query_id(&q, farm);
+	while (query_row(&q)) {
+		struct block *r = NEXT(out);
+		r->id = query_get(&q);
+		r->farm = query_get(&q);
+		query_get_copy(&q, r->name, sizeof r->name);
+		query_get_copy(&q, r->crop, sizeof r->crop);
+		query_get_copy(&q, r->variety, sizeof r->variety);
+		condition_read(query_get_text(&q), &r->condition);
+		r->area_x100 = query_get_count(&q);
+	}
+	return query_end(&q, N_("the blocks cannot be read"), e);
+}
+
+static void read_trap(struct query *q, struct trap *t)
+{
+	bool given;
+
+	t->id = query_get(q);
+	t->farm = query_get(q);
+	t->block = query_get(q);
+	t->pest = query_get(q);
+	query_get_copy(q, t->label, sizeof t->label);
+	t->lure = query_get(q);
+	t->card = query_get(q);
+	place_read(query_get_text(q), &t->place);
+	t->lat = query_get_real(q, &t->has_position);
+	t->lon = query_get_real(q, &given);
+	t->order = query_get32(q);
+}
+
+bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT t.id, t.farm, t.block, t.pest, t.label, t.lure, t.card, "
+		"t.place, t.lat, t.lon, t.driving_order FROM trap t JOIN farm f ON "
+		"f.id = t.farm WHERE ?1 IS NULL OR t.farm = ?1 ORDER BY f.name COLLATE "
+		"NOCASE, f.name, t.driving_order, t.id");
+	query_id(&q, farm);
+	while (query_row(&q))
+		read_trap(&q, NEXT(out));
+	return query_end(&q, N_("the traps cannot be read"), e);
+}
+
+bool book_pests(struct book *b, struct pests *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT id, code, name, latin FROM pest ORDER BY code COLLATE NOCASE, "
+		"code");
+	while (query_row(&q)) {
+		struct pest *p = NEXT(out);
+		p->id = query_get(&q);
+		query_get_copy(&q, p->code, sizeof p->code);
+		query_get_copy(&q, p->name, sizeof p->name);
+		query_get_copy(&q, p->latin, sizeof p->latin);
+	}
+	return query_end(&q, N_("the pests cannot be read"), e);
+}
+
+bool book_lures(struct book *b, struct lure_kinds *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT id, name, pest, life_days, hot_days, hot_from, hot_to, source "
+		"FROM lure ORDER BY name COLLATE NOCASE, name");
+	while (query_row(&q)) {
+		struct lure_kind *k = NEXT(out);
+		k->id = query_get(&q);
+		query_get_copy(&q, k->name, sizeof k->name);
+		k->pest = query_get(&q);
+		k->life_days = query_get32(&q);
+		k->hot_days = query_get32(&q);
+		k->hot_from = query_get32(&q);
+		k->hot_to = query_get32(&q);
+		query_get_copy(&q, k->source, sizeof k->source);
+	}
+	return query_end(&q, N_("the lures cannot be read"), e);
+}
+
+bool book_cards(struct book *b, struct card_kinds *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT id, name, life_days, stir_at, change_at, floor_at, source "
+		"FROM card ORDER BY name COLLATE NOCASE, name");
+	while (query_row(&q)) {
+		struct card_kind *k = NEXT(out);
+		k->id = query_get(&q);
+		query_get_copy(&q, k->name, sizeof k->name);
+		k->life_days = query_get32(&q);
+		k->stir_at = query_get32(&q);
+		k->change_at = query_get32(&q);
+		k->floor_at = query_get32(&q);
+		query_get_copy(&q, k->source, sizeof k->source);
+	}
+	return query_end(&q, N_("the cards cannot be read"), e);
+}

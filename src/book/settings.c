@@ -1,0 +1,110 @@
+/* settings.c - settings by name, and the numbers of the judgement among them. */
+#include "book/rules.h"
+
+#include "query.h"
+
+#include "base/text.h"
+#include "base/words.h"
+
+#include <string.h>
+
+struct limit {
+	const char *name;
+	size_t at; /* in struct limits */
+	int32_t lo, hi;
+};
+
+static const struct limit limit_table[] = {
+	{ "join_nights", offsetof(struct limits, join_nights), 1, 31 },
+	{ "long_nights", offsetof(struct limits, long_nights), 1, NIGHTS_MAX },
+	{ "stale_nights", offsetof(struct limits, stale_nights), 1, NIGHTS_MAX },
+	{ "near_x100", offsetof(struct limits, near_x100), 0, 100 },
+	{ "read_num", offsetof(struct limits, read_num), 1, 100 },
+	{ "read_den", offsetof(struct limits, read_den), 1, 100 },
+	{ "open_days", offsetof(struct limits, open_days), 0, 6 },
+	{ "odd_count", offsetof(struct limits, odd_count), 1, COUNT_MAX },
+	{ "odd_times", offsetof(struct limits, odd_times), 1, 100 },
+};
+
+bool book_setting(
+	struct book *b, const char *name, char *out, size_t size, struct err *e)
+{
+	struct query q;
+
+	out[0] = '\0';
+	query_start(&q, b, "SELECT value FROM setting WHERE name = ?1");
+	query_text(&q, name);
+	if (query_row(&q))
+		query_get_copy(&q, out, size);
+	return query_end(&q, N_("the settings cannot be read"), e);
+}
+
+static bool read_limit(
+	struct book *b, const struct limit *l, struct limits *out, struct err *e)
+{
+	char text[32];
+
+	if (!book_setting(b, l->name, text, sizeof text, e))
+		return false;
+	if (*text == '\0' ||
+		text_int(text, l->lo, l->hi, (int32_t *)(void *)((char *)out + l->at)))
+		return true;
+	return err_set(e, ERR_INPUT,
+		_("the setting %s is \"%s\"; it goes from %d to %d"), l->name, text,
+		(int)l->lo, (int)l->hi);
+}
+
+bool book_limits(struct book *b, struct limits *out, struct err *e)
+{
+	*out = limits_usual;
+	for (size_t i = 0; i < sizeof limit_table / sizeof *limit_table; i++)
+		if (!read_limit(b, &limit_table[i], out, e))
+			return false;
+	if (out->read_num > out->read_den)
+		return err_set(e, ERR_INPUT,
+			_("the settings ask for %d of %d traps; the first number must "
+			  "not be the larger one"),
+			(int)out->read_num, (int)out->read_den);
+	if (out->join_nights > out->long_nights)
+		return err_set(e, ERR_INPUT,
+			_("the settings join up to %d nights but call %d long; the "
+			  "first number must not be the larger one"),
+			(int)out->join_nights, (int)out->long_nights);
+	return true;
+}
+
+static bool write_setting(struct book *b, const char *name, const char *value,
+	const char *what, struct err *e)
+{
+	struct query q;
+
+	query_start(&q, b,
+		"INSERT INTO setting (name, value, changed_at, changed_by, uid) "
+		"VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT (name) DO UPDATE SET "
+		"value = excluded.value, changed_at = excluded.changed_at, "
+		"changed_by = excluded.changed_by");
+	query_text(&q, name);
+	query_text(&q, value);
+	query_stamp(&q);
+	query_uid(&q);
+	return query_end(&q, what, e);
+}
+
+bool book_put_setting(
+	struct book *b, const char *name, const char *value, struct err *e)
+{
+	const char *what = N_("the setting is not saved");
+	struct limits limits;
+
+	if (!store_name_good(name, N_("the setting's name"), e) ||
+		!store_range_good((int64_t)strlen(name), 1, NAME_BYTES - 1,
+			N_("the length of the setting's name"), e) ||
+		!store_text_good(value, N_("the setting"), e) ||
+		!store_range_good((int64_t)strlen(value), 0, NOTE_BYTES - 1,
+			N_("the length of the setting"), e) ||
+		!store_begin(b, what, e))
+		return false;
+	return store_end(b,
+		write_setting(b, name, value, what, e) && book_limits(b, &limits, e),
+		what, e);
+}

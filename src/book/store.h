@@ -1,0 +1,110 @@
+/* store.h - inside src/book: the open book, statements and values bound to them. */
+#ifndef BOOK_STORE_H
+#define BOOK_STORE_H
+
+#include "book/book.h"
+
+#include <sqlite3.h>
+#include <stddef.h>
+
+enum {
+	STORE_APPLICATION = 0x4d54484c, /* the same in share/schema.sql */
+	STORE_VERSION = 1,
+	STORE_STATEMENTS = 96,
+	STORE_PATH_BYTES = 4096,
+	STORE_UID_BYTES = 16,
+	STORE_TIME_SIZE = 25, /* 2026-07-21T07:42:11.123Z and its NUL */
+};
+
+/* One step of an upgrade: the SQL that takes a book of the version before to `to`.
+ * A released step is never edited. */
+struct upgrade {
+	int to;
+	const char *sql;
+};
+
+struct upgrades {
+	int version; /* what this program writes */
+	const struct upgrade *steps;
+	size_t n;
+};
+
+extern const struct upgrades store_upgrades;
+
+struct book {
+	sqlite3 *db;
+	char *path;
+	char who[SCOUT_BYTES];
+	bool in_memory;
+	bool grouped; /* between book_begin and book_commit or book_rollback */
+	char group_at[STORE_TIME_SIZE]; /* all changes of a group have one time */
+	int32_t backed_up;              /* the day known to have its backup */
+	/* Prepared once; found by the address of their SQL. */
+	struct {
+		const char *sql;
+		sqlite3_stmt *statement;
+	} kept[STORE_STATEMENTS];
+	size_t n_kept;
+};
+
+/* book_open with other upgrade steps, for tests. */
+struct book *store_open(const char *path, enum book_open how, const char *who,
+	const struct upgrades *upgrades, struct err *e);
+
+/* `what` is a sentence marked with N_(), here and below: it is translated when it is
+ * shown. "what: why (path)" of a SQLite result code; returns false. */
+bool store_fail(const struct book *b, int code, const char *what, struct err *e);
+
+/* SQL without values, several statements allowed. */
+bool store_exec(struct book *b, const char *sql, const char *what, struct err *e);
+/* One number, or `otherwise` when it cannot be had. */
+int64_t store_number(struct book *b, const char *sql, int64_t otherwise);
+
+/* All or none of a change: a transaction of its own, or a part of the group. */
+bool store_begin(struct book *b, const char *what, struct err *e);
+/* Keeps the change if ok, else takes it back; returns whether it is kept. */
+bool store_end(struct book *b, bool ok, const char *what, struct err *e);
+/* False when the group that the caller believes in was lost to a failure. */
+bool store_group_alive(struct book *b, const char *what, struct err *e);
+
+/* Now in UTC, or the time of the group. */
+void store_time(const struct book *b, char out[static STORE_TIME_SIZE]);
+
+/* False with a sentence when the text holds control or torn characters. */
+bool store_text_good(const char *text, const char *what, struct err *e);
+/* The same, and not empty. */
+bool store_name_good(const char *name, const char *what, struct err *e);
+/* False with a sentence that names the range. */
+bool store_range_good(
+	int64_t value, int64_t lo, int64_t hi, const char *what, struct err *e);
+/* month * 100 + day of a day that some year has. */
+bool store_md_good(int md);
+
+/* Gives the connection the json_object() of json.c; SQLite's code. */
+int store_add_json(sqlite3 *db);
+
+/* Opens a file that is there (":memory:" makes one). With a version its header is
+ * judged first, before SQLite reads the file or plays a journal back; 0: not judged. */
+bool store_connect(struct book *b, const char *path, int version, struct err *e);
+/* Shapes an empty database as a new book with the shipped kinds. */
+bool store_shape(struct book *b, struct err *e);
+/* Makes a new book at path with its missing folders; fine if one appears meanwhile. */
+bool store_create(const char *path, const char *who, struct err *e);
+
+/* An empty private file beside `target`, named in `part`. */
+bool store_part(
+	const char *target, char *part, size_t size, const char *what, struct err *e);
+/* Syncs `part` and gives it the name `target` unless that is taken (*taken). */
+bool store_publish(const char *part, const char *target, bool *taken, const char *what,
+	struct err *e);
+/* Makes the missing folders above path, mode 0700. */
+bool store_folders(const char *path, const char *what, struct err *e);
+
+/* Brings an older book to upgrades->version. */
+bool store_upgrade(struct book *b, const struct upgrades *upgrades, struct err *e);
+
+/* Which of n backups stay: `days` newest first; the newest `daily`, then the newest
+ * of each of the next `weekly` ISO weeks. */
+void store_backups_kept(const int32_t *days, size_t n, bool *keep);
+
+#endif

@@ -1,0 +1,77 @@
+/* upgrade.c - brings a book of an older version up, one step per version. How to add
+ * a step: change share/schema.sql, raise STORE_VERSION and the file's user_version,
+ * add the step below and a book of the version before to tests/book. */
+#include "store.h"
+
+#include "base/words.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <sys/stat.h>
+
+const struct upgrades store_upgrades = { .version = STORE_VERSION };
+
+/* A free name beside the book: book.db.version-1, book.db.version-1-2 ... */
+static bool name_backup(
+	const struct book *b, int version, char *out, size_t size, struct err *e)
+{
+	struct stat st;
+
+	for (int i = 1; i < 1000; i++) {
+		int n = i == 1 ? snprintf(out, size, "%s.version-%d", b->path, version)
+			       : snprintf(out, size, "%s.version-%d-%d", b->path,
+					 version, i);
+		if (n > 0 && (size_t)n < size && lstat(out, &st) != 0 &&
+			errno == ENOENT)
+			return true;
+	}
+	return err_set(
+		e, ERR_BOOK, _("no name is free for a backup beside %s"), b->path);
+}
+
+static bool run_step(
+	struct book *b, const struct upgrade *step, const char *what, struct err *e)
+{
+	char mark[64];
+
+	snprintf(mark, sizeof mark, "PRAGMA user_version = %d", step->to);
+	return store_exec(b, step->sql, what, e) && store_exec(b, mark, what, e);
+}
+
+/* Another program may have upgraded it while this one waited for the lock, so the
+ * version is read within the transaction. */
+static bool run_steps(
+	struct book *b, const struct upgrades *u, const char *what, struct err *e)
+{
+	int64_t version = store_number(b, "PRAGMA user_version", 0);
+
+	for (size_t i = 0; i < u->n; i++)
+		if (u->steps[i].to > version && !run_step(b, &u->steps[i], what, e))
+			return false;
+	return true;
+}
+
+/* One step for each version after this one, in order. */
+static bool steps_known(const struct upgrades *u, int version)
+{
+	for (size_t i = 0; i < u->n; i++)
+		if (u->steps[i].to == version + 1)
+			version++;
+	return version == u->version;
+}
+
+bool store_upgrade(struct book *b, const struct upgrades *u, struct err *e)
+{
+	const char *what = N_("the book is not brought to the new version");
+	char backup[STORE_PATH_BYTES];
+	int version = (int)store_number(b, "PRAGMA user_version", 0);
+
+	if (!steps_known(u, version))
+		return err_set(e, ERR_BOOK,
+			_("%s: its version %d was never released (%s)"), _(what),
+			version, b->path);
+	if (!name_backup(b, version, backup, sizeof backup, e) ||
+		!book_backup(b, backup, e) || !store_begin(b, what, e))
+		return false;
+	return store_end(b, run_steps(b, u, what, e), what, e);
+}

@@ -1,0 +1,42 @@
+/* visit.h - inside src/book: a visit as a row. */
+#ifndef BOOK_VISIT_H
+#define BOOK_VISIT_H
+
+#include "query.h"
+
+/* The columns in the order that they are read and bound. */
+#define VISIT_COLUMNS                                                                  \
+	"trap, day, outcome, reason, count, females, others, new_card, new_lure, "     \
+	"stirred, scout, note"
+
+/* The row of a trap's visit on a day. Days before 1900 and after 2199, which no visit
+ * has, give rows before and after all. Trap 0 and VISIT_TRAP_MAX bound a day. */
+enum {
+	VISIT_TRAP_MAX = 999999,
+	VISIT_DAY_FIRST = -25567, /* 1900-01-01 */
+	VISIT_DAY_LAST = 84005,   /* 2199-12-31 */
+};
+int64_t visit_id(int64_t trap, int32_t day);
+
+void visit_read(struct query *q, struct visit *v, struct visit_words *w);
+
+/* A new row: with this uid, or with one of its own when NULL. */
+void visit_insert(struct query *q, struct book *b, const struct visit *v,
+	const struct visit_words *w, const unsigned char *uid);
+/* In place of the row of the same trap and day. */
+void visit_update(struct query *q, struct book *b, const struct visit *v,
+	const struct visit_words *w);
+/* Writes the step of a row just inserted into the history. */
+bool visit_log_insert(
+	struct book *b, int64_t trap, int32_t day, const char *what, struct err *e);
+/* Lays the tombstone and deletes; *found is false when there is no such row. */
+bool visit_bury(struct book *b, int64_t trap, int32_t day, bool *found,
+	const char *what, struct err *e);
+/* *found, and what stands there with its uid. */
+bool visit_find(struct book *b, struct visit *v, struct visit_words *w,
+	unsigned char uid[static STORE_UID_BYTES], bool *found, struct err *e);
+
+/* "trap 3 of <farm>", or "trap number 17" for one that the book does not hold. */
+void visit_name_trap(struct book *b, int64_t trap, char *out, size_t size);
+
+#endif

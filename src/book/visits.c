@@ -1,0 +1,164 @@
+/* visits.c - reading the diary. Every question seeks in each trap's part of it, so
+ * that old seasons cost nothing. */
+#include "book/diary.h"
+
+#include "visit.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+
+#include <stdlib.h>
+
+enum { VISIT_DAY = VISIT_TRAP_MAX + 1 }; /* rows that a day has room for */
+
+int64_t visit_id(int64_t trap, int32_t day)
+{
+	int64_t days = (int64_t)day - VISIT_DAY_FIRST;
+
+	return (days < 0 ? -1 : days) * VISIT_DAY + trap;
+}
+
+void visit_read(struct query *q, struct visit *v, struct visit_words *w)
+{
+	v->trap = query_get(q);
+	v->day = query_get_day(q);
+	outcome_read(query_get_text(q), &v->outcome);
+	v->reason = REASON_NONE;
+	reason_read(query_get_text(q), &v->reason);
+	v->count = query_get_count(q);
+	v->females = query_get_count(q);
+	v->others = query_get_count(q);
+	v->new_card = query_get(q);
+	v->new_lure = query_get(q);
+	v->stirred = query_get(q) != 0;
+	if (!w)
+		return;
+	query_get_copy(q, w->scout, sizeof w->scout);
+	query_get_copy(q, w->note, sizeof w->note);
+}
+
+static int by_trap_and_day(const void *a, const void *b)
+{
+	const struct visit *v = a, *w = b;
+
+	if (v->trap != w->trap)
+		return v->trap < w->trap ? -1 : 1;
+	return (v->day > w->day) - (v->day < w->day);
+}
+
+bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
+	struct visits *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		farm ? "SELECT " VISIT_COLUMNS " FROM visit WHERE id BETWEEN ?1 AND ?2 "
+		       "AND trap IN (SELECT id FROM trap WHERE farm = ?3)"
+		     : "SELECT " VISIT_COLUMNS
+		       " FROM visit WHERE id BETWEEN ?1 AND ?2");
+	query_int(&q, visit_id(0, from));
+	query_int(&q, visit_id(VISIT_TRAP_MAX, to));
+	if (farm)
+		query_int(&q, farm);
+	while (query_row(&q)) {
+		out->items =
+			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+		visit_read(&q, &out->items[out->n++], NULL);
+	}
+	if (out->n > 0)
+		qsort(out->items, out->n, sizeof *out->items, by_trap_and_day);
+	return query_end(&q, N_("the visits cannot be read"), e);
+}
+
+bool visit_find(struct book *b, struct visit *v, struct visit_words *w,
+	unsigned char uid[static STORE_UID_BYTES], bool *found, struct err *e)
+{
+	struct query q;
+
+	*found = false;
+	query_start(&q, b, "SELECT " VISIT_COLUMNS ", uid FROM visit WHERE id = ?1");
+	query_int(&q, visit_id(v->trap, v->day));
+	if (query_row(&q)) {
+		*found = true;
+		visit_read(&q, v, w);
+		query_get_uid(&q, uid);
+	}
+	return query_end(&q, N_("the visit cannot be read"), e);
+}
+
+bool book_visit(struct book *b, int64_t trap, int32_t day, struct visit *v,
+	struct visit_words *w, struct err *e)
+{
+	unsigned char uid[STORE_UID_BYTES];
+	struct visit_words words = { 0 };
+	char name[128], iso[DAY_ISO_SIZE];
+	bool found;
+
+	*v = (struct visit){ .trap = trap, .day = day };
+	if (!visit_find(b, v, &words, uid, &found, e))
+		return false;
+	if (w)
+		*w = words;
+	if (found)
+		return true;
+	visit_name_trap(b, trap, name, sizeof name);
+	day_iso(day, iso);
+	return err_set(e, ERR_NOT_FOUND, _("%s has no visit on %s"), name, iso);
+}
+
+/* The newest day up to `upto` on which any trap of the farm was visited. */
+static bool newest_day(
+	struct book *b, int64_t farm, int32_t upto, int32_t *day, struct err *e)
+{
+	struct query q;
+
+	*day = DAY_NONE;
+	query_start(&q, b,
+		farm ? "SELECT id FROM visit WHERE id <= ?1 AND trap IN "
+		       "(SELECT id FROM trap WHERE farm = ?2) ORDER BY id DESC LIMIT 1"
+		     : "SELECT id FROM visit WHERE id <= ?1 ORDER BY id DESC LIMIT 1");
+	query_int(&q, visit_id(VISIT_TRAP_MAX, upto));
+	if (farm)
+		query_int(&q, farm);
+	if (query_row(&q))
+		*day = VISIT_DAY_FIRST + (int32_t)(query_get(&q) / VISIT_DAY);
+	return query_end(&q, N_("the visits cannot be read"), e);
+}
+
+bool book_visit_days(struct book *b, int64_t farm, int32_t upto, int32_t *days,
+	size_t n, size_t *got, struct err *e)
+{
+	for (*got = 0; *got < n; upto = days[(*got)++] - 1) {
+		if (!newest_day(b, farm, upto, &days[*got], e))
+			return false;
+		if (days[*got] == DAY_NONE)
+			break;
+	}
+	return true;
+}
+
+bool book_each_visit(struct book *b, int64_t farm, int32_t from, int32_t to,
+	bool (*each)(void *arg, const struct visit *v, const struct visit_words *w),
+	void *arg, struct err *e)
+{
+	struct visit_words w;
+	struct visit v;
+	struct query q;
+
+	query_start(&q, b,
+		"SELECT " VISIT_COLUMNS
+		" FROM visit v CROSS JOIN trap t ON t.id = v.trap "
+		"CROSS JOIN farm f ON f.id = t.farm WHERE v.id BETWEEN ?1 AND ?2 "
+		"AND (?3 IS NULL OR f.id = ?3) "
+		"ORDER BY f.name COLLATE NOCASE, f.name, t.driving_order, t.id, v.id");
+	query_int(&q, visit_id(0, from));
+	query_int(&q, visit_id(VISIT_TRAP_MAX, to));
+	query_id(&q, farm);
+	while (query_row(&q)) {
+		visit_read(&q, &v, &w);
+		if (!each(arg, &v, &w))
+			break;
+	}
+	return query_end(&q, N_("the visits cannot be read"), e);
+}

@@ -1,0 +1,218 @@
+#include "fixture.h"
+
+static void book_undo_goes_back_step_by_step(void **state)
+{
+	struct desk d;
+	struct undone u;
+	struct visit got;
+
+	(void)state;
+	desk_memory(&d);
+	struct visit v = counted(d.trap, 20000, 4);
+	struct visit_words w = { "Ida", "seen \"twice\"" }, got_w;
+	must(book_save_visit(d.book, &v, &w, e)); /* 1: new */
+	v.count = 40;
+	must(book_save_visit(d.book, &v, NULL, e));        /* 2: corrected */
+	must(book_remove_visit(d.book, v.trap, v.day, e)); /* 3: removed */
+
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	assert_false(u.removed);
+	assert_int_equal(u.was.trap, 0); /* nothing stood there */
+	must(book_visit(d.book, v.trap, v.day, &got, &got_w, e));
+	assert_int_equal(got.count, 40);
+	assert_string_equal(got_w.note, w.note);
+	assert_int_equal(store_number(d.book, "SELECT count(*) FROM tombstone", 9), 0);
+
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	assert_int_equal(u.was.count, 40);
+	must(book_visit(d.book, v.trap, v.day, &got, NULL, e));
+	assert_int_equal(got.count, 4);
+
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	assert_true(u.removed);
+	assert_int_equal(u.was.count, 4);
+	refused(book_visit(d.book, v.trap, v.day, &got, NULL, e), ERR_NOT_FOUND,
+		"no visit");
+	refused(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e), ERR_NOT_FOUND,
+		"nothing left");
+	desk_clear(&d);
+}
+
+static void book_undo_stays_on_its_farm_and_days(void **state)
+{
+	struct desk d;
+	struct undone u;
+
+	(void)state;
+	desk_memory(&d);
+	struct farm f = { .name = "Other slope", .season_start = 101 };
+	must(book_put_farm(d.book, &f, e));
+	struct visit v = counted(d.trap, 20000, 4);
+	must(book_save_visit(d.book, &v, NULL, e));
+	refused(book_undo_visit(d.book, f.id, 20000, 20000, &u, e), ERR_NOT_FOUND,
+		"left");
+	refused(book_undo_visit(d.book, d.farm, 20001, 20009, &u, e), ERR_NOT_FOUND,
+		"left");
+	refused(book_undo_visit(d.book, d.farm, 19990, 19999, &u, e), ERR_NOT_FOUND,
+		"left");
+	must(book_undo_visit(d.book, d.farm, 19999, 20001, &u, e));
+	assert_int_equal(u.trap, d.trap);
+	assert_int_equal(u.day, 20000);
+	desk_clear(&d);
+}
+
+static void book_undo_is_in_the_history(void **state)
+{
+	struct old_visits old = { 0 };
+	struct desk d;
+	struct undone u;
+
+	(void)state;
+	desk_memory(&d);
+	struct visit v = counted(d.trap, 20000, 4);
+	must(book_save_visit(d.book, &v, NULL, e));
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	must(book_old_visits(d.book, d.trap, 20000, &old, e));
+	assert_int_equal(old.n, 1);
+	assert_true(old.items[0].removed);
+	assert_int_equal(old.items[0].visit.count, 4);
+	free(old.items);
+	desk_clear(&d);
+}
+
+static void book_undo_leaves_what_files_brought(void **state)
+{
+	struct desk d;
+	struct undone u;
+	struct visit got;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	struct visit v = counted(d.trap, 20000, 4);
+	must(book_add_visit(d.book, &v, NULL, &same, e));
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, &u, e), ERR_NOT_FOUND,
+		"left");
+	v.count = 5;
+	must(book_save_visit(d.book, &v, NULL, e));
+	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
+	assert_int_equal(got.count, 4);
+	desk_clear(&d);
+}
+
+static void book_undo_of_a_removal_keeps_what_stood_there(void **state)
+{
+	struct old_visits old = { 0 };
+	struct desk d;
+	struct undone u;
+	struct visit got;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	struct visit v = counted(d.trap, 20000, 4);
+	must(book_save_visit(d.book, &v, NULL, e));
+	must(book_remove_visit(d.book, d.trap, 20000, e));
+	v.count = 9;
+	must(book_add_visit(d.book, &v, NULL, &same, e)); /* from a file, no step */
+	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	assert_int_equal(u.was.count, 9);
+	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
+	assert_int_equal(got.count, 4);
+	must(book_old_visits(d.book, d.trap, 20000, &old, e));
+	assert_int_equal(old.items[0].visit.count, 9); /* kept */
+	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	assert_true(u.removed);
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, &u, e), ERR_NOT_FOUND,
+		"left");
+	free(old.items);
+	desk_clear(&d);
+}
+
+enum { TRAPS = 4, DAYS = 5, STEPS = 300 };
+
+static void random_step(struct desk *d, const int64_t *traps, unsigned *seed)
+{
+	struct visit v = counted(traps[rand_r(seed) % TRAPS], 100 + rand_r(seed) % DAYS,
+		rand_r(seed) % 50);
+	struct visit_words w = { "", "" };
+	struct err err;
+
+	if (rand_r(seed) % 4 == 0) {
+		if (!book_remove_visit(d->book, v.trap, v.day, &err))
+			assert_int_equal(err.kind, ERR_NOT_FOUND);
+		return;
+	}
+	if (rand_r(seed) % 3 == 0) {
+		v.outcome = OUTCOME_SPOILED;
+		v.reason = REASON_DOWN;
+		v.count = v.count % 2 ? COUNT_NONE : v.count;
+	}
+	snprintf(w.note, sizeof w.note, "n%d'\"", rand_r(seed) % 3);
+	must(book_save_visit(d->book, &v, &w, e));
+}
+
+/* All visits with their words and uids, as one text. */
+static char *whole_diary(struct desk *d)
+{
+	struct query q;
+	char *text = NULL;
+
+	query_start(&q, d->book,
+		"SELECT coalesce(group_concat(id || outcome || coalesce(reason, '-') "
+		"|| "
+		"coalesce(count, '-') || note || hex(uid), ';'), '') FROM visit");
+	assert_true(query_row(&q));
+	text = strdup(query_get_text(&q));
+	query_end(&q, "", NULL);
+	return text;
+}
+
+static void book_undo_of_everything_gives_the_start(void **state)
+{
+	int64_t traps[TRAPS];
+	unsigned seed = 20260721;
+	struct desk d;
+	struct undone u;
+	struct err err;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	traps[0] = d.trap;
+	for (int i = 1; i < TRAPS; i++)
+		traps[i] = desk_add_trap(&d, (const char *[]){ "", "2", "3", "4" }[i]);
+	for (int i = 0; i < TRAPS; i++) {
+		struct visit v = counted(traps[i], 100 + i, i);
+		must(book_add_visit(d.book, &v, NULL, &same, e));
+	}
+	char *start = whole_diary(&d);
+	for (int i = 0; i < STEPS; i++)
+		random_step(&d, traps, &seed);
+	char *end = whole_diary(&d);
+	assert_string_not_equal(end, start);
+	int undone = 0;
+	while (undone <= STEPS && book_undo_visit(d.book, d.farm, 0, 1000, &u, &err))
+		undone++;
+	assert_int_equal(err.kind, ERR_NOT_FOUND);
+	char *back = whole_diary(&d);
+	assert_string_equal(back, start);
+	free(start);
+	free(end);
+	free(back);
+	desk_clear(&d);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(book_undo_goes_back_step_by_step),
+		cmocka_unit_test(book_undo_stays_on_its_farm_and_days),
+		cmocka_unit_test(book_undo_is_in_the_history),
+		cmocka_unit_test(book_undo_leaves_what_files_brought),
+		cmocka_unit_test(book_undo_of_a_removal_keeps_what_stood_there),
+		cmocka_unit_test(book_undo_of_everything_gives_the_start),
+	};
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
