@@ -1,0 +1,65 @@
+/* log.h - what the grower's questions are asked of: this season's part of the book,
+ * read once. Plain data; nothing here goes back to the book. */
+#ifndef ANSWERS_LOG_H
+#define ANSWERS_LOG_H
+
+#include "base/records.h"
+#include "book/book.h"
+#include "season/service.h"
+
+struct log {
+	int32_t today;
+	struct limits limits;
+	struct farms farms;   /* by name */
+	struct blocks blocks; /* by name */
+	struct traps traps;   /* by farm name and driving order */
+	struct pests pests;
+	struct lure_kinds lures;
+	struct card_kinds cards;
+	struct rules rules;
+	struct treatments treatments; /* of this season, by block and day */
+	struct visits
+		visits; /* of this season and the six weeks before, by trap and day */
+	struct diary
+		*diaries; /* one for each of traps.items, over its part of visits */
+	struct lure_state *lure_states; /* the same, as at the end of today */
+	struct card_state *card_states;
+};
+
+/* Reads farm `farm` (0 = all) as it stood at the end of `today`; later visits are not
+ * read. Zero-initialise l; reading again reuses and replaces. */
+bool log_read(
+	struct log *l, struct book *b, int64_t farm, int32_t today, struct err *e);
+void log_free(struct log *l);
+
+/* By id; NULL when there is none. */
+const struct farm *log_farm(const struct log *l, int64_t id);
+const struct block *log_block(const struct log *l, int64_t id);
+const struct pest *log_pest(const struct log *l, int64_t id);
+const struct lure_kind *log_lure(const struct log *l, int64_t id);
+const struct card_kind *log_card(const struct log *l, int64_t id);
+/* Index in traps; SIZE_MAX when there is none. */
+size_t log_trap(const struct log *l, int64_t id);
+
+/* By name, exactly; NULL (SIZE_MAX) and *e with the names that there are. */
+const struct farm *log_find_farm(const struct log *l, const char *name, struct err *e);
+const struct pest *log_find_pest(const struct log *l, const char *code, struct err *e);
+
+/* True if the trap hangs on the log's day, or did within this season. */
+bool log_in_season(const struct log *l, size_t trap);
+bool log_hangs(const struct log *l, size_t trap);
+
+/* Last day up to `upto` on which the farm was run (a visit that isn't a hanging);
+ * DAY_NONE. */
+int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
+/* Traps of the farm that hang and have no visit in the run of log.today: not on that
+ * date nor the limits.open_days days before it. */
+int log_open_traps(const struct log *l, int64_t farm);
+/* The day a run is due after one on `last`: a week later, or on the farm's weekday, at
+ * least 4 days later. */
+int32_t log_run_after(const struct farm *f, int32_t last);
+/* The day the present run is due, or the next one when nothing is open: after the last
+ * run, else after the last hanging, else today. May lie in the past. */
+int32_t log_next_run(const struct log *l, int64_t farm);
+
+#endif

@@ -1,0 +1,65 @@
+/* run.h - the weekly trip round one farm's traps. */
+#ifndef ANSWERS_RUN_H
+#define ANSWERS_RUN_H
+
+#include "answers/say.h"
+
+enum { RUN_LAST = 4 };
+
+struct run_trap {
+	int64_t trap;
+	char label[NAME_BYTES], block[NAME_BYTES], pest[CODE_BYTES];
+	char lure[NAME_BYTES], card[NAME_BYTES]; /* the kinds that it gets */
+	int64_t lure_kind, card_kind;
+	bool is_border, is_disrupted, hangs;
+	char last[RUN_LAST][8]; /* last four weekly catches before this run, oldest
+	                            * first: "2", "30+", "-" not read, "" none */
+	int32_t last_count
+		[RUN_LAST]; /* raw counts of the last four that were counted */
+	size_t n_last_count;
+	/* entered in this run */
+	bool open;          /* nothing yet */
+	struct visit visit; /* valid unless open */
+	struct visit_words words;
+	char visit_text[SAY_SHORT];
+	/* its answer, as at the visit's day (valid unless open) */
+	char week_text[SAY_SHORT];    /* "7.0" */
+	char rule_text[SAY_SHORT];    /* ">=5"; "-" */
+	char verdict_text[SAY_SHORT]; /* "OVER"; "no threshold" */
+	enum tone verdict_tone;
+	bool is_over;
+	/* what to do there (while open) */
+	char service[SAY_SHORT * 2];
+	bool lure_due, card_due; /* by the next run at the latest */
+};
+
+struct run {
+	int64_t farm;
+	char farm_name[NAME_BYTES];
+	int32_t day; /* the run's date */
+	int32_t today;
+	char title_day[DAY_TEXT_SIZE];   /* "Tue 21 July 2026 · week 30" */
+	char title_short[DAY_TEXT_SIZE]; /* "Tue 21 Jul" */
+	char last_text[SAY_SHORT * 2];   /* "last run Tue 14 Jul, 7 nights" */
+	struct run_trap *traps; /* in driving order; those that hang, are missing, or
+	                            * have a visit in this run */
+	size_t n, cap;
+	int done, over;
+	int lures_left, cards_left; /* still to bring to open traps */
+};
+
+/* The run of `farm` on `day`: a trap is open while it has no visit on that date or the
+ * limits.open_days days before it. The log must have been read with today = day. */
+void run_of(const struct log *l, int64_t farm, int32_t day, struct run *out);
+/* Fills scouts and notes of this run's visits from the book. */
+bool run_read_words(struct run *r, struct book *b, struct err *e);
+void run_free(struct run *r);
+
+/* The weekly catches of the last visits before a day, oldest first, as in run_trap. */
+void run_last_catches(const struct diary *d, int32_t before, const struct limits *l,
+	char last[static RUN_LAST][8]);
+
+/* True if the count should be asked for once more (judge_odd_count). */
+bool run_is_odd(const struct run_trap *t, int32_t count, const struct limits *l);
+
+#endif

@@ -1,0 +1,52 @@
+/* say.h - the words that pages and paper share: short texts for numbers and answers.
+ * All are translated; sizes include the NUL. */
+#ifndef ANSWERS_SAY_H
+#define ANSWERS_SAY_H
+
+#include "answers/verdicts.h"
+
+enum {
+	SAY_SHORT = 24, /* "14.0", "30+", "under?", "lure 3 d over" */
+	SAY_LINE = 160,
+};
+
+/* How much a text wants to be seen; pages turn it into ink. */
+enum tone { TONE_PLAIN, TONE_TITLE, TONE_OVER, TONE_UNSURE, TONE_QUIET };
+
+/* "7.0"; "30.0+" with a floor; "-" when unread. */
+void say_weekly(const struct weekly *w, char out[static SAY_SHORT]);
+/* A raw visit in a narrow column: "12", "12+", "0", "-" skipped, "sp" spoiled,
+ * "gone", "hung", "pull"; with c, l, s for new card, new lure, stirred: "1 cl". */
+void say_visit(const struct visit *v, char out[static SAY_SHORT]);
+/* "5", "2.5" */
+void say_x100(int32_t x100, char out[static SAY_SHORT]);
+/* ">=5", ">=2 2w", ">3 total": the rule in a narrow column. */
+void say_rule_short(const struct rule *r, char out[static SAY_SHORT]);
+/* "at least 2 a week in each of 2 weeks running, any single trap" */
+void say_rule(const struct rule *r, char *out, size_t size);
+/* "OVER", "near", "near?", "under", "under?", "unknown", "-" */
+const char *say_verdict(const struct judgement *j);
+enum tone say_verdict_tone(const struct judgement *j);
+/* Why it is unknown: "not read for 15 nights", "biofix not set", "3 of 5 traps not
+ * read", "" when it is not. */
+void say_lacking(const struct judgement *j, char *out, size_t size);
+/* Doubts, comma separated: "lure 14 d overdue, card at 32 moths"; "" when none. */
+void say_doubts(const struct judgement *j, char *out, size_t size);
+/* "14.0 a week, threshold 5" or what is missing. */
+void say_verdict_line(
+	const struct log *l, const struct verdict_row *row, char *out, size_t size);
+/* "lure 3 d over", "lure due", "card due", "card full"; "" when all is fine. */
+void say_service(const struct lure_state *lure, const struct card_state *card,
+	char *out, size_t size);
+/* "3 lures, 1 card"; "nothing" */
+void say_bring(const struct brings *b, char *out, size_t size);
+
+/* "Tue 21 July 2026 · week 30" */
+void say_day_title(int32_t day, char *out, size_t size);
+
+/* The cautions, one paragraph each: caution(0) .. until NULL. */
+const char *say_caution(size_t i);
+/* The same in one line, for the foot of pages and sheets. */
+const char *say_caution_short(void);
+
+#endif

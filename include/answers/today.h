@@ -1,0 +1,55 @@
+/* today.h - the first page: what to run, what is over, what is unknown, where entry is
+ * barred. */
+#ifndef ANSWERS_TODAY_H
+#define ANSWERS_TODAY_H
+
+#include "answers/say.h"
+
+struct today_run {
+	int64_t farm;
+	char name[NAME_BYTES];
+	int traps;                  /* that hang */
+	int open;                   /* of these not visited in the present run */
+	int32_t last_run;           /* DAY_NONE: never */
+	int32_t next_run;           /* may lie in the past */
+	bool due;                   /* next_run <= today and something is open */
+	char traps_text[SAY_SHORT]; /* "18 traps", "16 of 18 left" */
+	char last_text[SAY_SHORT *
+		       2];         /* "last run Tue 14 Jul, 7 days"; "not run yet" */
+	char bring[SAY_SHORT * 2]; /* "bring 3 lures, 1 card" */
+};
+
+/* One trap or block that is over or unknown. */
+struct today_line {
+	int64_t farm, block, pest;
+	int trap; /* index in log.traps or NO_TRAP */
+	int rule;
+	enum verdict verdict;
+	char farm_name[NAME_BYTES], block_name[NAME_BYTES], pest_code[CODE_BYTES];
+	char where[NAME_BYTES + 8]; /* "trap 3", "mean of 4" */
+	char says[SAY_LINE];        /* "14.0 a week, threshold 5" */
+};
+
+struct today {
+	int32_t day;
+	char title[DAY_TEXT_SIZE];       /* "Tue 21 July 2026 · week 30" */
+	char title_short[DAY_TEXT_SIZE]; /* "Tue 21 Jul" */
+	struct today_run *runs;          /* due ones first, then by next run */
+	size_t n_runs, cap_runs;
+	struct today_line
+		*lines; /* over first, then unknown; worst trap of each block and
+	                           * pest with its own rule */
+	size_t n_lines, cap_lines, n_over;
+	int n_under; /* traps and blocks that are under or near, for "all others" */
+	int n_near;
+	bool no_rules; /* the book holds no threshold at all */
+};
+
+/* What the farm's present run still needs (its open traps), or its next one when
+ * nothing is open. */
+void today_brings(const struct log *l, int64_t farm, struct brings *out);
+
+void today_of(const struct log *l, struct today *out);
+void today_free(struct today *t);
+
+#endif

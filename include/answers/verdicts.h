@@ -1,0 +1,47 @@
+/* verdicts.h - every trap and block against every rule that holds for it. */
+#ifndef ANSWERS_VERDICTS_H
+#define ANSWERS_VERDICTS_H
+
+#include "answers/log.h"
+#include "season/judge.h"
+
+enum { NO_TRAP = -1, NO_RULE = -1 };
+
+/* One rule and one trap, or one rule and one block's traps of a pest. A trap or a
+ * block for which no rule holds has one row with rule = NO_RULE. */
+struct verdict_row {
+	int64_t farm, block, pest;
+	int trap; /* index in log.traps; NO_TRAP: the block's */
+	int rule; /* index in log.rules; NO_RULE: no threshold set */
+	enum fit fit;
+	struct weekly weekly; /* of the trap; for a block zero */
+	struct judgement judgement;
+};
+
+struct verdict_rows {
+	struct verdict_row *items;
+	size_t n, cap;
+};
+
+/* As at the end of `day` (usually log.today), farm by farm in driving order, each
+ * block's rows where its first trap comes: block rows, then its traps' rows. farm and
+ * pest 0 = all. Traps out of season are left out. */
+void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
+	struct verdict_rows *out);
+
+/* The worst row of one trap (trap measures only), or of one block and pest with its
+ * traps; NULL when there is none. */
+const struct verdict_row *verdicts_worst_of_trap(
+	const struct verdict_rows *v, int trap);
+const struct verdict_row *verdicts_worst_of_block(
+	const struct verdict_rows *v, int64_t block, int64_t pest);
+
+/* The worst row of the block's own rules (mean or total) for a pest; NULL when it has
+ * none. A trap without a rule of its own is judged with its block then. */
+const struct verdict_row *verdicts_of_block_itself(
+	const struct verdict_rows *v, int64_t block, int64_t pest);
+
+/* What is known of biofix, flight and treatments for a block and pest on a day. */
+struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day);
+
+#endif

@@ -1,0 +1,178 @@
+#include "answers/due.h"
+
+#include "base/mem.h"
+#include "base/text.h"
+#include "base/words.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+struct worked { /* one lure or card, whichever */
+	bool is_lure, is_full;
+	int64_t kind;
+	enum service_state state;
+	int32_t due, overdue_days, moths;
+};
+
+static const char *const state_words[SERVICE_STATE_COUNT] = {
+	[SERVICE_NONE] = "none",
+	[SERVICE_FINE] = "fine",
+	[SERVICE_NEXT_RUN] = "next-run",
+	[SERVICE_DUE] = "due",
+	[SERVICE_OVERDUE] = "overdue",
+};
+
+static void say_state(const struct worked *w, struct due_item *item)
+{
+	char *out = item->state_text;
+	size_t size = sizeof item->state_text;
+
+	if (w->is_full)
+		snprintf(out, size, _("%d moths on it"), (int)w->moths);
+	else if (w->state == SERVICE_OVERDUE)
+		snprintf(out, size, _("%d d overdue"), (int)w->overdue_days);
+	else
+		text_copy(out, size,
+			w->state == SERVICE_DUE ? _("due today") : _("by next run"));
+	item->tone = w->state == SERVICE_OVERDUE ? TONE_UNSURE : TONE_PLAIN;
+	item->state_word = state_words[w->state];
+}
+
+static void add_item(
+	const struct log *l, size_t trap, const struct worked *w, struct due *out)
+{
+	const struct trap *t = &l->traps.items[trap];
+	const struct farm *f = log_farm(l, t->farm);
+	const struct block *b = log_block(l, t->block);
+	const struct lure_kind *lure = w->is_lure ? log_lure(l, w->kind) : NULL;
+	const struct card_kind *card = w->is_lure ? NULL : log_card(l, w->kind);
+
+	if (w->state < SERVICE_NEXT_RUN)
+		return;
+	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+	struct due_item *item = &out->items[out->n++];
+	*item = (struct due_item){ .farm = t->farm,
+		.trap = (int)trap,
+		.is_lure = w->is_lure,
+		.kind = w->kind,
+		.due = w->due,
+		.state = w->state };
+	text_copy(item->farm_name, sizeof item->farm_name, f ? f->name : "");
+	text_copy(item->block_name, sizeof item->block_name, b ? b->name : "");
+	text_copy(item->label, sizeof item->label, t->label);
+	text_copy(item->kind_name, sizeof item->kind_name,
+		lure   ? lure->name
+		: card ? card->name
+		       : "");
+	say_state(w, item);
+}
+
+/* The last day before the run after the next one: what is due by then is changed on
+ * the next run. */
+static int32_t horizon(const struct log *l, int64_t farm)
+{
+	int32_t run = log_next_run(l, farm);
+
+	return log_run_after(log_farm(l, farm), run > l->today ? run : l->today) - 1;
+}
+
+static void add_items(const struct log *l, size_t trap, int32_t by, struct due *out)
+{
+	struct lure_state lure =
+		service_lure(&l->diaries[trap], &l->lures, l->today, by);
+	struct card_state card =
+		service_card(&l->diaries[trap], &l->cards, l->today, by);
+	struct worked one = { .is_lure = true,
+		.kind = lure.kind,
+		.state = lure.state,
+		.due = lure.due,
+		.overdue_days = lure.overdue_days };
+
+	add_item(l, trap, &one, out);
+	one = (struct worked){ .is_full = card.mark >= CARD_CHANGE,
+		.kind = card.kind,
+		.state = card.state,
+		.due = card.due,
+		.overdue_days = card.overdue_days,
+		.moths = card.moths };
+	add_item(l, trap, &one, out);
+}
+
+static int by_due_day(const void *a, const void *b)
+{
+	const struct due_item *x = a, *y = b;
+
+	if (x->due != y->due)
+		return x->due < y->due ? -1 : 1;
+	return x->trap != y->trap ? (x->trap < y->trap ? -1 : 1)
+				  : x->is_lure - y->is_lure;
+}
+
+static void add_bring(
+	const struct log *l, int64_t farm, const struct bring *b, struct due *out)
+{
+	const struct lure_kind *lure = b->is_lure ? log_lure(l, b->kind) : NULL;
+	const struct card_kind *card = b->is_lure ? NULL : log_card(l, b->kind);
+
+	out->brings = mem_grow(
+		out->brings, &out->cap_brings, out->n_brings + 1, sizeof *out->brings);
+	struct due_bring *to = &out->brings[out->n_brings++];
+	*to = (struct due_bring){ .farm = farm, .is_lure = b->is_lure, .n = (int)b->n };
+	text_copy(to->kind_name, sizeof to->kind_name,
+		lure   ? lure->name
+		: card ? card->name
+		       : _("kind not given"));
+}
+
+static void add_brings(const struct log *l, int64_t farm, struct due *out)
+{
+	struct brings all = { 0 };
+
+	today_brings(l, farm, &all);
+	for (size_t i = 0; i < all.n; i++)
+		if (all.items[i].is_lure)
+			add_bring(l, farm, &all.items[i], out);
+	for (size_t i = 0; i < all.n; i++)
+		if (!all.items[i].is_lure)
+			add_bring(l, farm, &all.items[i], out);
+	free(all.items);
+}
+
+static void keep_runs_of(struct today *t, int64_t farm)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < t->n_runs; i++)
+		if (t->runs[i].farm == farm)
+			t->runs[n++] = t->runs[i];
+	t->n_runs = n;
+}
+
+void due_of(const struct log *l, int64_t farm, struct due *out)
+{
+	out->n = out->n_brings = 0;
+	today_of(l, &out->today);
+	if (farm != 0)
+		keep_runs_of(&out->today, farm);
+	for (size_t f = 0; f < l->farms.n; f++) {
+		int64_t id = l->farms.items[f].id;
+		size_t first = out->n;
+		if (farm != 0 && farm != id)
+			continue;
+		for (size_t i = 0; i < l->traps.n; i++)
+			if (l->traps.items[i].farm == id)
+				add_items(l, i, horizon(l, id), out);
+		if (out->n > first + 1)
+			qsort(out->items + first, out->n - first, sizeof *out->items,
+				by_due_day);
+		add_brings(l, id, out);
+	}
+}
+
+void due_free(struct due *d)
+{
+	today_free(&d->today);
+	free(d->items);
+	free(d->brings);
+	*d = (struct due){ 0 };
+}

@@ -1,0 +1,199 @@
+#include "answers/log.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+#include "book/diary.h"
+#include "book/places.h"
+#include "book/rules.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+	DAYS_BEFORE_SEASON = 42, /* a trap hung before the season's first day */
+	RUN_GAP_DAYS = 4, /* a run a day late doesn't make the next one due sooner */
+};
+
+static int32_t earliest_season_start(const struct log *l)
+{
+	int32_t first = day_season_start(l->today, 101);
+
+	for (size_t i = 0; i < l->farms.n; i++) {
+		int32_t start =
+			day_season_start(l->today, l->farms.items[i].season_start);
+		if (i == 0 || start < first)
+			first = start;
+	}
+	return first;
+}
+
+static bool read_lists(struct log *l, struct book *b, int64_t farm, struct err *e)
+{
+	return book_limits(b, &l->limits, e) && book_farms(b, &l->farms, e) &&
+	       book_blocks(b, farm, &l->blocks, e) &&
+	       book_traps(b, farm, &l->traps, e) && book_pests(b, &l->pests, e) &&
+	       book_lures(b, &l->lures, e) && book_cards(b, &l->cards, e) &&
+	       book_rules(b, &l->rules, e);
+}
+
+static bool read_season(struct log *l, struct book *b, int64_t farm, struct err *e)
+{
+	int32_t from = earliest_season_start(l) - DAYS_BEFORE_SEASON;
+
+	return book_treatments(b, farm, from, l->today, &l->treatments, e) &&
+	       book_visits(b, farm, from, l->today, &l->visits, e);
+}
+
+static void free_diaries(struct log *l, size_t n)
+{
+	for (size_t i = 0; l->diaries && i < n; i++)
+		diary_free(&l->diaries[i]);
+	free(l->diaries);
+	free(l->lure_states);
+	free(l->card_states);
+	l->diaries = NULL;
+	l->lure_states = NULL;
+	l->card_states = NULL;
+}
+
+/* Index of the first visit of a trap id >= id; visits are sorted by trap. */
+static size_t first_visit_of(const struct visits *v, int64_t id)
+{
+	size_t lo = 0, hi = v->n;
+
+	while (lo < hi) {
+		size_t mid = lo + (hi - lo) / 2;
+		if (v->items[mid].trap < id)
+			lo = mid + 1;
+		else
+			hi = mid;
+	}
+	return lo;
+}
+
+static void read_diary(struct log *l, size_t trap)
+{
+	int64_t id = l->traps.items[trap].id;
+	size_t at = first_visit_of(&l->visits, id);
+	size_t end = first_visit_of(&l->visits, id + 1);
+	const struct visit *first = l->visits.n ? &l->visits.items[at] : NULL;
+
+	diary_read(&l->diaries[trap], first, end - at);
+	l->lure_states[trap] =
+		service_lure(&l->diaries[trap], &l->lures, l->today, DAY_NONE);
+	l->card_states[trap] =
+		service_card(&l->diaries[trap], &l->cards, l->today, DAY_NONE);
+}
+
+bool log_read(struct log *l, struct book *b, int64_t farm, int32_t today, struct err *e)
+{
+	free_diaries(l, l->traps.n);
+	l->traps.n = 0;
+	l->today = today;
+	if (!read_lists(l, b, farm, e) || !read_season(l, b, farm, e)) {
+		l->traps.n = 0;
+		return false;
+	}
+	l->diaries = mem_new(l->traps.n, sizeof *l->diaries);
+	l->lure_states = mem_new(l->traps.n, sizeof *l->lure_states);
+	l->card_states = mem_new(l->traps.n, sizeof *l->card_states);
+	for (size_t i = 0; i < l->traps.n; i++)
+		read_diary(l, i);
+	return true;
+}
+
+void log_free(struct log *l)
+{
+	free_diaries(l, l->traps.n);
+	free(l->farms.items);
+	free(l->blocks.items);
+	free(l->traps.items);
+	free(l->pests.items);
+	free(l->lures.items);
+	free(l->cards.items);
+	free(l->rules.items);
+	free(l->treatments.items);
+	free(l->visits.items);
+	*l = (struct log){ 0 };
+}
+
+bool log_hangs(const struct log *l, size_t trap)
+{
+	return diary_stand(&l->diaries[trap], l->today).standing == STANDING_HANGS;
+}
+
+bool log_in_season(const struct log *l, size_t trap)
+{
+	const struct diary *d = &l->diaries[trap];
+	const struct farm *f = log_farm(l, l->traps.items[trap].farm);
+	int32_t start = day_season_start(l->today, f ? f->season_start : 101);
+
+	return log_hangs(l, trap) ||
+	       (d->n_visits > 0 && d->visits[d->n_visits - 1].day >= start);
+}
+
+/* Latest visit day of the farm up to `upto`, of hangings only or of all others. */
+static int32_t latest_visit(const struct log *l, int64_t farm, int32_t upto, bool hung)
+{
+	int32_t latest = DAY_NONE;
+
+	for (size_t i = 0; i < l->traps.n; i++) {
+		const struct diary *d = &l->diaries[i];
+		if (l->traps.items[i].farm != farm)
+			continue;
+		for (size_t k = d->n_visits; k > 0; k--) {
+			const struct visit *v = &d->visits[k - 1];
+			if (v->day <= latest)
+				break;
+			if (v->day <= upto && (v->outcome == OUTCOME_HUNG) == hung) {
+				latest = v->day;
+				break;
+			}
+		}
+	}
+	return latest;
+}
+
+int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto)
+{
+	return latest_visit(l, farm, upto, false);
+}
+
+static bool visited_since(const struct diary *d, int32_t day)
+{
+	return d->n_visits > 0 && d->visits[d->n_visits - 1].day >= day;
+}
+
+int log_open_traps(const struct log *l, int64_t farm)
+{
+	int open = 0;
+
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].farm == farm && log_hangs(l, i) &&
+			!visited_since(&l->diaries[i], l->today - l->limits.open_days))
+			open++;
+	return open;
+}
+
+int32_t log_run_after(const struct farm *f, int32_t last)
+{
+	if (!f || f->run_weekday == 0)
+		return last + 7;
+	int32_t day = last + RUN_GAP_DAYS;
+	while (day_weekday(day) != f->run_weekday)
+		day++;
+	return day;
+}
+
+int32_t log_next_run(const struct log *l, int64_t farm)
+{
+	const struct farm *f = log_farm(l, farm);
+	int32_t upto = l->today;
+
+	if (log_open_traps(l, farm) > 0)
+		upto -= l->limits.open_days + 1;
+	int32_t last = log_last_run(l, farm, upto);
+	if (last == DAY_NONE)
+		last = latest_visit(l, farm, l->today, true);
+	return last == DAY_NONE ? l->today : log_run_after(f, last);
+}

@@ -1,0 +1,197 @@
+#include "answers/sheet.h"
+
+#include "base/mem.h"
+#include "base/text.h"
+#include "base/words.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* "14 Jul" of a day; "" when it is not known. */
+static void say_since(int32_t day, char out[static 8])
+{
+	char text[DAY_TEXT_SIZE];
+
+	out[0] = '\0';
+	if (day == DAY_NONE)
+		return;
+	day_short(day, text, sizeof text);
+	const char *space = strchr(text, ' ');
+	text_copy(out, 8, space ? space + 1 : text);
+}
+
+static void say_total(const struct log *l, size_t trap, char out[static SAY_SHORT])
+{
+	const struct diary *d = &l->diaries[trap];
+	const struct farm *f = log_farm(l, l->traps.items[trap].farm);
+	int32_t start = day_season_start(l->today, f ? f->season_start : 101);
+	int32_t sum = 0;
+	bool at_least = false;
+
+	for (size_t i = 0; i < d->n; i++) {
+		if (d->items[i].to < start)
+			continue;
+		sum += d->items[i].moths;
+		at_least |= d->items[i].state != CATCH_COUNTED;
+	}
+	snprintf(out, SAY_SHORT, "%d%s", (int)sum, at_least ? "+" : "");
+}
+
+static void fill_answer(const struct log *l, const struct verdict_rows *v,
+	const struct verdict_row *row, struct sheet_trap *t)
+{
+	say_weekly(&row->weekly, t->week);
+	if (row->weekly.unread == UNREAD_NO)
+		snprintf(t->nights, sizeof t->nights, "%d", (int)row->weekly.nights);
+	text_copy(t->verdict, sizeof t->verdict, say_verdict(&row->judgement));
+	if (row->rule == NO_RULE) {
+		text_copy(t->rule, sizeof t->rule, "-");
+		if (verdicts_of_block_itself(v, row->block, row->pest))
+			text_copy(t->verdict, sizeof t->verdict, _("block"));
+		return;
+	}
+	say_rule_short(&l->rules.items[row->rule], t->rule);
+	if (row->judgement.verdict == VERDICT_UNKNOWN)
+		say_lacking(&row->judgement, t->says, sizeof t->says);
+	else
+		say_doubts(&row->judgement, t->says, sizeof t->says);
+	t->needs_attention = row->judgement.verdict == VERDICT_OVER ||
+			     row->judgement.verdict == VERDICT_UNKNOWN;
+}
+
+static void add_trap(const struct log *l, const struct run_trap *from,
+	const struct verdict_rows *v, struct sheet *out)
+{
+	size_t trap = log_trap(l, from->trap);
+	const struct verdict_row *row = verdicts_worst_of_trap(v, (int)trap);
+
+	out->traps = mem_grow(out->traps, &out->cap, out->n + 1, sizeof *out->traps);
+	struct sheet_trap *t = &out->traps[out->n++];
+	*t = (struct sheet_trap){ .is_border = from->is_border,
+		.is_disrupted = from->is_disrupted };
+	text_copy(t->label, sizeof t->label, from->label);
+	text_copy(t->block, sizeof t->block, from->block);
+	text_copy(t->pest, sizeof t->pest, from->pest);
+	text_copy(t->lure, sizeof t->lure, from->lure);
+	text_copy(t->service, sizeof t->service, from->service);
+	memcpy(t->last, from->last, sizeof t->last);
+	text_copy(t->count, sizeof t->count, from->open ? "" : from->visit_text);
+	say_since(l->lure_states[trap].since, t->lure_since);
+	say_since(l->card_states[trap].since, t->card_since);
+	say_total(l, trap, t->total);
+	if (row)
+		fill_answer(l, v, row, t);
+	t->needs_attention |= l->lure_states[trap].overdue_days > 0 || !from->hangs ||
+			      l->card_states[trap].mark >= CARD_CHANGE;
+}
+
+static void count_trap(
+	const struct run_trap *t, const struct verdict_row *row, struct sheet *out)
+{
+	bool counted = !t->open && t->visit.count != COUNT_NONE;
+
+	out->counted += counted;
+	out->moths += counted ? t->visit.count : 0;
+	out->over += row && row->judgement.verdict == VERDICT_OVER;
+	out->unknown += row && row->judgement.verdict == VERDICT_UNKNOWN;
+}
+
+/* The scout of all this run's visits; "" when they differ. */
+static void fill_scout(const struct run *run, struct sheet *out)
+{
+	bool first = true;
+
+	out->scout[0] = '\0';
+	for (size_t i = 0; i < run->n; i++) {
+		if (run->traps[i].open)
+			continue;
+		if (first)
+			text_copy(out->scout, sizeof out->scout,
+				run->traps[i].words.scout);
+		else if (strcmp(out->scout, run->traps[i].words.scout) != 0)
+			out->scout[0] = '\0';
+		first = false;
+	}
+}
+
+static void fill_blocks(const struct log *l, int64_t farm, struct sheet *out)
+{
+	struct week w = { 0 };
+
+	week_of(l, farm, 0, &w);
+	out->n_blocks = 0;
+	for (size_t i = 0; i < w.n; i++) {
+		const struct week_row *row = &w.rows[i];
+		if (row->level != WEEK_BLOCK)
+			continue;
+		out->blocks = mem_grow(out->blocks, &out->cap_blocks, out->n_blocks + 1,
+			sizeof *out->blocks);
+		struct sheet_block *b = &out->blocks[out->n_blocks++];
+		*b = (struct sheet_block){ 0 };
+		text_copy(b->name, sizeof b->name, row->name);
+		text_copy(b->pest, sizeof b->pest, row->pest_code);
+		text_copy(b->mean, sizeof b->mean, row->catch_text);
+		text_copy(b->highest, sizeof b->highest,
+			*row->highest_text ? row->highest_text : row->catch_text);
+		text_copy(b->read, sizeof b->read, row->nights_text);
+		text_copy(b->rule, sizeof b->rule, row->rule_text);
+		text_copy(b->verdict, sizeof b->verdict, row->verdict_text);
+	}
+	week_free(&w);
+}
+
+static void fill_bring(const struct log *l, int64_t farm, struct sheet *out)
+{
+	struct due d = { 0 };
+	size_t at = 0;
+
+	due_of(l, farm, &d);
+	out->bring[0] = '\0';
+	for (size_t i = 0; i < d.n_brings && at < sizeof out->bring - 1; i++) {
+		const struct due_bring *b = &d.brings[i];
+		at += (size_t)snprintf(out->bring + at, sizeof out->bring - at,
+			"%s%d %s %s", at ? ", " : "", b->n, b->kind_name,
+			b->is_lure ? ngettext("lure", "lures", (unsigned)b->n)
+				   : ngettext("card", "cards", (unsigned)b->n));
+	}
+	if (d.n_brings == 0)
+		text_copy(out->bring, sizeof out->bring, _("nothing"));
+	due_free(&d);
+}
+
+bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *out,
+	struct err *e)
+{
+	struct verdict_rows v = { 0 };
+	struct run run = { 0 };
+	const struct farm *f = log_farm(l, farm);
+
+	out->n = out->n_blocks = 0;
+	out->counted = out->over = out->unknown = 0;
+	out->moths = 0;
+	text_copy(out->farm, sizeof out->farm, f ? f->name : "");
+	say_day_title(l->today, out->day, sizeof out->day);
+	run_of(l, farm, l->today, &run);
+	bool ok = run_read_words(&run, b, e);
+	verdicts_of(l, farm, 0, l->today, &v);
+	text_copy(out->last_run, sizeof out->last_run, run.last_text);
+	for (size_t i = 0; ok && i < run.n; i++) {
+		int trap = (int)log_trap(l, run.traps[i].trap);
+		add_trap(l, &run.traps[i], &v, out);
+		count_trap(&run.traps[i], verdicts_worst_of_trap(&v, trap), out);
+	}
+	fill_scout(&run, out);
+	fill_blocks(l, farm, out);
+	fill_bring(l, farm, out);
+	run_free(&run);
+	free(v.items);
+	return ok;
+}
+
+void sheet_free(struct sheet *s)
+{
+	free(s->traps);
+	free(s->blocks);
+	*s = (struct sheet){ 0 };
+}

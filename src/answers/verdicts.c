@@ -1,0 +1,283 @@
+#include "answers/verdicts.h"
+
+#include "base/mem.h"
+
+#include <stdlib.h>
+
+/* Rules that hold for one trap, and how well each fits. */
+struct held {
+	size_t trap;
+	size_t *rules;
+	size_t n;
+};
+
+struct group { /* traps of one block and pest, in driving order */
+	int64_t farm, block, pest;
+	struct held *held;
+	size_t n, cap;
+};
+
+struct states { /* what hung while the judged catch was made */
+	struct lure_state lure;
+	struct card_state card;
+};
+
+struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day)
+{
+	struct moment m = { .day = day,
+		.biofix = DAY_NONE,
+		.flight_start = DAY_NONE,
+		.dd = -1,
+		.treated = DAY_NONE };
+
+	for (size_t i = 0; i < l->treatments.n; i++) {
+		const struct treatment *t = &l->treatments.items[i];
+		if (t->block == block && (t->pest == 0 || t->pest == pest) &&
+			t->day <= day && t->day > m.treated)
+			m.treated = t->day;
+	}
+	return m;
+}
+
+static int64_t lure_in(const struct log *l, size_t trap, int32_t day)
+{
+	struct lure_state s = service_lure(&l->diaries[trap], &l->lures, day, DAY_NONE);
+
+	return s.kind ? s.kind : l->traps.items[trap].lure;
+}
+
+static struct spot spot_of(const struct log *l, size_t trap, int32_t day)
+{
+	const struct trap *t = &l->traps.items[trap];
+	const struct block *b = log_block(l, t->block);
+
+	return (struct spot){ .farm = t->farm,
+		.block = t->block,
+		.pest = t->pest,
+		.lure = lure_in(l, trap, day),
+		.crop = b ? b->crop : "",
+		.condition = b ? b->condition : CONDITION_NONE,
+		.place = t->place };
+}
+
+/* The lure and card as they were when the latest catch up to `day` was taken off: a
+ * lure changed at that visit did not make the catch. */
+static struct states states_behind(const struct log *l, size_t trap, int32_t day)
+{
+	const struct diary *d = &l->diaries[trap];
+	struct states s = { 0 };
+	const struct interval *last = NULL;
+
+	for (size_t i = 0; i < d->n && d->items[i].to <= day; i++)
+		last = &d->items[i];
+	if (!last)
+		return s;
+	s.lure = service_lure(d, &l->lures, last->to - 1, DAY_NONE);
+	s.card = service_card(d, &l->cards, last->to - 1, DAY_NONE);
+	if (s.lure.due != DAY_NONE && last->to > s.lure.due)
+		s.lure.overdue_days = last->to - s.lure.due;
+	if (s.card.due != DAY_NONE && last->to > s.card.due)
+		s.card.overdue_days = last->to - s.card.due;
+	const struct card_kind *kind = log_card(l, s.card.kind);
+	s.card.moths += last->moths;
+	if (kind && s.card.moths >= kind->change_at)
+		s.card.mark = s.card.moths >= kind->floor_at ? CARD_FLOOR : CARD_CHANGE;
+	return s;
+}
+
+static struct verdict_row *add_row(struct verdict_rows *out)
+{
+	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+	struct verdict_row *row = &out->items[out->n++];
+	*row = (struct verdict_row){ .trap = NO_TRAP, .rule = NO_RULE };
+	return row;
+}
+
+static struct verdict_row *add_group_row(
+	struct verdict_rows *out, const struct group *g, int trap)
+{
+	struct verdict_row *row = add_row(out);
+
+	row->farm = g->farm;
+	row->block = g->block;
+	row->pest = g->pest;
+	row->trap = trap;
+	return row;
+}
+
+static void add_to_group(struct group *g, const struct log *l, size_t trap, int32_t day)
+{
+	const struct trap *t = &l->traps.items[trap];
+	struct spot spot = spot_of(l, trap, day);
+	struct moment m = log_moment(l, t->block, t->pest, day);
+
+	g->held = mem_grow(g->held, &g->cap, g->n + 1, sizeof *g->held);
+	struct held *h = &g->held[g->n++];
+	h->trap = trap;
+	h->rules = mem_new(l->rules.n, sizeof *h->rules);
+	h->n = rule_choose(l->rules.items, l->rules.n, &spot, &m, h->rules);
+}
+
+static void empty_group(struct group *g)
+{
+	for (size_t i = 0; i < g->n; i++)
+		free(g->held[i].rules);
+	g->n = 0;
+}
+
+static bool holds(const struct held *h, size_t rule)
+{
+	for (size_t i = 0; i < h->n; i++)
+		if (h->rules[i] == rule)
+			return true;
+	return false;
+}
+
+static void judge_group_rule(const struct log *l, const struct group *g, size_t rule,
+	int32_t day, struct verdict_rows *out)
+{
+	const struct rule *r = &l->rules.items[rule];
+	struct subject *subjects = mem_new(g->n, sizeof *subjects);
+	struct states *states = mem_new(g->n, sizeof *states);
+	struct moment m = log_moment(l, g->block, g->pest, day);
+	enum fit fit = FIT_NO;
+	size_t n = 0;
+
+	for (size_t i = 0; i < g->n; i++) {
+		if (!holds(&g->held[i], rule))
+			continue;
+		size_t trap = g->held[i].trap;
+		struct spot spot = spot_of(l, trap, day);
+		fit = rule_fits(r, &spot, &m);
+		states[n] = states_behind(l, trap, day);
+		subjects[n] = (struct subject){ &l->diaries[trap], &states[n].lure,
+			&states[n].card };
+		n++;
+	}
+	if (n > 0) {
+		struct verdict_row *row = add_group_row(out, g, NO_TRAP);
+		row->rule = (int)rule;
+		row->fit = fit;
+		row->judgement = judge_block(r, fit, subjects, n, &m, &l->limits);
+	}
+	free(subjects);
+	free(states);
+}
+
+static void judge_group_trap(const struct log *l, const struct group *g,
+	const struct held *h, int32_t day, struct verdict_rows *out)
+{
+	struct moment m = log_moment(l, g->block, g->pest, day);
+	struct spot spot = spot_of(l, h->trap, day);
+	struct states states = states_behind(l, h->trap, day);
+	struct subject subject = { &l->diaries[h->trap], &states.lure, &states.card };
+	struct weekly weekly = weekly_catch(subject.diary, day, &l->limits);
+	size_t before = out->n;
+
+	for (size_t i = 0; i < h->n; i++) {
+		const struct rule *r = &l->rules.items[h->rules[i]];
+		if (measure_of_block(r->measure))
+			continue;
+		struct verdict_row *row = add_group_row(out, g, (int)h->trap);
+		row->rule = (int)h->rules[i];
+		row->fit = rule_fits(r, &spot, &m);
+		row->weekly = weekly;
+		row->judgement = judge_trap(r, row->fit, &subject, &m, &l->limits);
+	}
+	if (out->n == before)
+		add_group_row(out, g, (int)h->trap)->weekly = weekly;
+}
+
+static void judge_group(const struct log *l, const struct group *g, int32_t day,
+	struct verdict_rows *out)
+{
+	for (size_t r = 0; r < l->rules.n; r++)
+		if (measure_of_block(l->rules.items[r].measure) &&
+			l->rules.items[r].pest == g->pest)
+			judge_group_rule(l, g, r, day, out);
+	for (size_t i = 0; i < g->n; i++)
+		judge_group_trap(l, g, &g->held[i], day, out);
+}
+
+static bool asked_for(const struct log *l, size_t trap, int64_t farm, int64_t pest)
+{
+	const struct trap *t = &l->traps.items[trap];
+
+	return (farm == 0 || t->farm == farm) && (pest == 0 || t->pest == pest) &&
+	       log_in_season(l, trap);
+}
+
+void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
+	struct verdict_rows *out)
+{
+	bool *done = mem_new(l->traps.n, sizeof *done);
+	struct group g = { 0 };
+
+	out->n = 0;
+	for (size_t i = 0; i < l->traps.n; i++) {
+		const struct trap *t = &l->traps.items[i];
+		if (done[i] || !asked_for(l, i, farm, pest))
+			continue;
+		g.farm = t->farm;
+		g.block = t->block;
+		g.pest = t->pest;
+		for (size_t k = i; k < l->traps.n && l->traps.items[k].farm == t->farm;
+			k++) {
+			const struct trap *o = &l->traps.items[k];
+			if (o->block != t->block || o->pest != t->pest ||
+				!asked_for(l, k, farm, pest))
+				continue;
+			done[k] = true;
+			add_to_group(&g, l, k, day);
+		}
+		judge_group(l, &g, day, out);
+		empty_group(&g);
+	}
+	free(g.held);
+	free(done);
+}
+
+/* True if row b says worse things than a (NULL: nothing yet). */
+static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
+{
+	enum verdict va = a ? a->judgement.verdict : VERDICT_NONE;
+	enum verdict vb = b->judgement.verdict;
+
+	if (!a || (a->rule == NO_RULE && b->rule != NO_RULE))
+		return true;
+	return va != vb && verdict_worse(va, vb) == vb;
+}
+
+const struct verdict_row *verdicts_worst_of_trap(const struct verdict_rows *v, int trap)
+{
+	const struct verdict_row *worst = NULL;
+
+	for (size_t i = 0; i < v->n; i++)
+		if (v->items[i].trap == trap && is_worse(&v->items[i], worst))
+			worst = &v->items[i];
+	return worst;
+}
+
+const struct verdict_row *verdicts_worst_of_block(
+	const struct verdict_rows *v, int64_t block, int64_t pest)
+{
+	const struct verdict_row *worst = NULL;
+
+	for (size_t i = 0; i < v->n; i++)
+		if (v->items[i].block == block && v->items[i].pest == pest &&
+			is_worse(&v->items[i], worst))
+			worst = &v->items[i];
+	return worst;
+}
+
+const struct verdict_row *verdicts_of_block_itself(
+	const struct verdict_rows *v, int64_t block, int64_t pest)
+{
+	const struct verdict_row *worst = NULL;
+
+	for (size_t i = 0; i < v->n; i++)
+		if (v->items[i].trap == NO_TRAP && v->items[i].block == block &&
+			v->items[i].pest == pest && is_worse(&v->items[i], worst))
+			worst = &v->items[i];
+	return worst;
+}
