@@ -1,0 +1,80 @@
+/* page.h - what all pages have in common. A page is a struct, a function that takes a
+ * key and a function that draws. It never waits and never saves: it says what it
+ * wants; the loop in command does it and tells the page. */
+#ifndef SCREEN_PAGE_H
+#define SCREEN_PAGE_H
+
+#include "base/records.h"
+#include "screen/canvas.h"
+#include "screen/input.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+enum want {
+	WANT_NOTHING,
+	WANT_BACK,   /* to the page before; from Today: end the program */
+	WANT_QUIT,
+	WANT_HELP,   /* the keys that work on this page */
+	WANT_RUN,    /* the run of .farm */
+	WANT_WEEK,   /* the Week page, filtered by .farm and .pest (0 = all) */
+	WANT_WHY,    /* behind .trap, or .block and .pest; Run: .visit.trap, an id */
+	WANT_SHEET,  /* print the weekly sheet of .farm to a file */
+	WANT_SAVE,   /* .visit and .words: on the disk before the next frame */
+	WANT_UNDO,   /* take back the latest change in this run */
+	WANT_RUN_DAY, /* the same run on another date, .day */
+	WANT_COUNT
+};
+
+struct wish {
+	enum want want;
+	int64_t farm, block, pest;
+	int trap; /* index in the log; -1 none */
+	int32_t day;
+	struct visit visit;
+	struct visit_words words;
+};
+
+/* One key of a page. The same table feeds the dispatcher, the key line, the help page
+ * and the test that looks every key up in the manual. */
+struct key_row {
+	struct input in;     /* the key; INPUT_CHAR with ch = 0: any digit */
+	struct input alias;  /* another key for the same; INPUT_NONE: none */
+	int action;          /* the page's own enum, never 0 */
+	const char *key;     /* as it is written: "Enter", "+", "0-9" */
+	const char *word;    /* in the key line, N_(): "keep, next"; NULL: not there */
+	const char *help;    /* on the help page, N_(): one sentence */
+};
+
+/* A wish for nothing but `want`: no trap, no day. */
+struct wish page_wish(enum want want);
+
+struct key_rows { const struct key_row *rows; size_t n; };
+
+/* The action for a key, 0 when the page has none. */
+int keys_find(struct key_rows keys, struct input in);
+
+/* The message line: what just happened, in words. */
+struct message {
+	bool is_fault;
+	char text[256];
+};
+void message_set(struct message *m, bool is_fault, const char *fmt, ...)
+        __attribute__((format(printf, 3, 4)));
+
+/* Frame of every page: title line with `right` set to the right, a rule below; at the
+ * foot a rule, the message line, the key line (as many words as fit, ? last).
+ * first/last are the rows left for content; last < first: no room. Below 40x16 a
+ * canvas of any size still draws: under 20x4 it holds one plain sentence and
+ * page_frame returns false. */
+bool page_frame(struct canvas *c, const char *title, const char *right,
+        const struct message *m, struct key_rows keys, int *first, int *last);
+
+/* A key that the page has no use for: says so, and where the keys are. */
+void page_no_key(struct message *m, struct input in);
+
+/* Keeps `picked` within 0..n-1 and `top` so that it shows in `rows` rows. */
+void page_scroll(size_t n, int rows, size_t *picked, size_t *top);
+
+#endif

@@ -1,0 +1,111 @@
+#include "screen/frame.h"
+
+#include "base/text.h"
+#include "base/words.h"
+#include "screen/reader.h"
+
+enum { LEAST_COLS = 20, LEAST_ROWS = 4 };
+enum { ROWS_UNDER = 12, ROWS_RULES = 10, ROWS_STATUS = 8, ROWS_KEYS = 6 };
+
+/* Left and right text in one row; the right one goes when there is no room. */
+static void draw_both(
+	struct canvas *c, int row, enum ink ink, const char *left, const char *right)
+{
+	int end = c->cols - 1, cols = right ? text_cols(right) : 0;
+
+	if (cols > 0 && cols + 12 <= c->cols) {
+		canvas_text(c, row, end - cols, cols, ink, right);
+		end -= cols + 2;
+	}
+	canvas_text(c, row, 1, end - 1, ink, left);
+}
+
+static int key_cols(const struct key_row *k)
+{
+	return text_cols(k->key) + 1 + text_cols(_(k->word));
+}
+
+static int draw_key(struct canvas *c, int col, const struct key_row *k)
+{
+	col = canvas_text(c, c->rows - 1, col, 0, INK_TITLE, k->key);
+	return canvas_text(c, c->rows - 1, col + 1, 0, INK_QUIET, _(k->word)) + 2;
+}
+
+/* As many as fit, in the order of the table; the last of it (help) always. */
+static void draw_keys(struct canvas *c, struct key_rows keys)
+{
+	const struct key_row *help = NULL;
+	int col = 1, room = c->cols - 1;
+
+	for (size_t i = 0; i < keys.n; i++)
+		if (keys.rows[i].word)
+			help = &keys.rows[i];
+	if (help)
+		room -= key_cols(help) + 2;
+	for (size_t i = 0; i < keys.n; i++) {
+		const struct key_row *k = &keys.rows[i];
+
+		if (!k->word || k == help)
+			continue;
+		if (col + key_cols(k) > room)
+			break;
+		col = draw_key(c, col, k);
+	}
+	if (help)
+		draw_key(c, col, help);
+}
+
+static int message_rows(const struct canvas *c, const struct message *m)
+{
+	size_t need = m ? reader_lines(m->text, c->cols - 2) : 1;
+	int most = c->rows / 4;
+
+	return need < (size_t)most ? (int)need : most;
+}
+
+static void draw_head(struct canvas *c, struct frame *f)
+{
+	draw_both(c, 0, INK_TITLE, f->title, f->right);
+	f->first = 1;
+	if (f->under && c->rows >= ROWS_UNDER)
+		canvas_text(c, f->first++, 1, c->cols - 2, INK_PLAIN, f->under);
+	if (c->rows >= ROWS_RULES)
+		canvas_line(c, f->first++);
+}
+
+static void draw_foot(struct canvas *c, struct frame *f)
+{
+	const struct message *m = f->message;
+	int rows = message_rows(c, m);
+
+	f->last = c->rows - 1;
+	if (c->rows >= ROWS_KEYS) {
+		draw_keys(c, f->keys);
+		f->last--;
+	}
+	f->last -= rows;
+	f->message_row = f->last + 1;
+	if (m)
+		reader_text(c,
+			(struct reader_box){ f->message_row, 1, c->cols - 2, rows, 0 },
+			m->is_fault ? INK_FAULT : INK_TITLE, m->text);
+	if (f->status && c->rows >= ROWS_STATUS)
+		draw_both(c, f->last--, INK_PLAIN, f->status, f->status_right);
+	if (c->rows >= ROWS_RULES)
+		canvas_line(c, f->last--);
+}
+
+bool frame_draw(struct canvas *c, struct frame *f)
+{
+	canvas_clear(c);
+	if (c->cols < LEAST_COLS || c->rows < LEAST_ROWS) {
+		reader_text(c, (struct reader_box){ 0, 0, c->cols, c->rows, 0 },
+			INK_PLAIN, _("The window is too small."));
+		f->first = 0;
+		f->last = -1;
+		return false;
+	}
+	draw_head(c, f);
+	draw_foot(c, f);
+	return true;
+}

@@ -1,0 +1,144 @@
+#include "base/text.h"
+#include "base/words.h"
+#include "screen/run_entry.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static int32_t number(const char *digits)
+{
+	int32_t n = COUNT_NONE;
+
+	text_int(digits, 0, COUNT_MAX, &n);
+	return n;
+}
+
+/* The meaning of judge_odd_count, which stands in a layer that pages do not reach. */
+static int32_t odd_against(
+	const struct entry *e, const struct run_trap *t, const struct limits *l)
+{
+	int32_t highest = 0, count = number(e->digits);
+
+	for (size_t i = 0; i < t->n_last_count; i++)
+		if (t->last_count[i] > highest)
+			highest = t->last_count[i];
+	if (t->n_last_count == 0 || count < l->odd_count ||
+		count <= (int64_t)highest * l->odd_times)
+		return COUNT_NONE;
+	return highest;
+}
+
+static bool is_odd(struct entry *e, const struct run_trap *t, const struct limits *l,
+	struct message *m)
+{
+	int32_t highest = odd_against(e, t, l);
+
+	if (e->asked || e->old_digits || highest == COUNT_NONE)
+		return false;
+	e->asked = true;
+	message_set(m, false,
+		_("%s moths? The highest of the last four was %d. Enter once more "
+		  "keeps it."),
+		e->digits, (int)highest);
+	return true;
+}
+
+static bool counts(const struct entry *e)
+{
+	return outcome_facts[e->outcome].count != COUNT_NEVER;
+}
+
+bool entry_ready(struct entry *e, const struct run_trap *t, const struct limits *l,
+	struct message *m)
+{
+	int32_t count = counts(e) ? number(e->digits) : COUNT_NONE;
+
+	if (outcome_facts[e->outcome].count == COUNT_MUST && count == COUNT_NONE) {
+		message_set(m, true,
+			_("Type the count too (0 for none), or - to skip the trap."));
+		return false;
+	}
+	if (count != COUNT_NONE && number(e->females) > count) {
+		message_set(m, true,
+			_("%s females of %s moths cannot be: f corrects it."),
+			e->females, e->digits);
+		return false;
+	}
+	return count == COUNT_NONE || !is_odd(e, t, l, m);
+}
+
+static const char *outcome_text(const struct entry *e)
+{
+	if (e->outcome == OUTCOME_SKIPPED)
+		return _("skip");
+	if (e->outcome == OUTCOME_SPOILED || e->outcome == OUTCOME_COUNTED ||
+		e->outcome == OUTCOME_FLOOR)
+		return "";
+	return _(outcome_word(e->outcome));
+}
+
+static void add(char *out, const char *gap, const char *text, const char *more)
+{
+	size_t n = strlen(out);
+
+	if (text[0] || more[0])
+		snprintf(out + n, ENTRY_TEXT - n, "%s%s%s", n ? gap : "", text, more);
+}
+
+static void add_flags(const struct entry *e, char *out)
+{
+	char flags[4];
+
+	snprintf(flags, sizeof flags, "%s%s%s", e->new_card ? "c" : "",
+		e->new_lure ? "l" : "", e->stirred ? "s" : "");
+	add(out, " ", flags, "");
+	if (counts(e) && e->females[0])
+		add(out, " ", "f", e->females);
+	if (counts(e) && e->others[0])
+		add(out, " ", "o", e->others);
+}
+
+void entry_text(const struct entry *e, char out[static ENTRY_TEXT])
+{
+	const char *reason = reason_word(e->reason);
+	bool floor = e->outcome == OUTCOME_FLOOR || e->outcome == OUTCOME_SPOILED;
+
+	out[0] = '\0';
+	add(out, " ", outcome_text(e), "");
+	add(out, " ", reason[0] ? _(reason) : "", "");
+	if (counts(e))
+		add(out, " ", e->digits, floor && e->digits[0] ? "+" : "");
+	if (e->outcome != OUTCOME_SKIPPED && e->outcome != OUTCOME_MISSING)
+		add_flags(e, out);
+	if (e->note[0])
+		add(out, " ", "n", "");
+}
+
+static int64_t kind_of(bool is_new, int64_t was, int64_t usual)
+{
+	if (!is_new)
+		return 0;
+	return was ? was : usual;
+}
+
+struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_t day)
+{
+	const struct visit *was = t->open ? NULL : &t->visit;
+	bool again = was &&
+		     (was->outcome != OUTCOME_SKIPPED || e->outcome == OUTCOME_SKIPPED);
+	bool looked = e->outcome != OUTCOME_SKIPPED && e->outcome != OUTCOME_MISSING;
+	struct visit v = { .trap = t->trap,
+		.day = again ? was->day : day,
+		.outcome = e->outcome,
+		.reason = e->reason,
+		.count = counts(e) ? number(e->digits) : COUNT_NONE,
+		.females = counts(e) ? number(e->females) : COUNT_NONE,
+		.others = counts(e) ? number(e->others) : COUNT_NONE,
+		.stirred = looked && e->stirred };
+
+	v.new_card =
+		kind_of(looked && e->new_card, was ? was->new_card : 0, t->card_kind);
+	v.new_lure =
+		kind_of(looked && e->new_lure, was ? was->new_lure : 0, t->lure_kind);
+	return v;
+}

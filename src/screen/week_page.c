@@ -1,0 +1,194 @@
+#include "screen/week_page.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+#include "screen/frame.h"
+#include "screen/list.h"
+#include "screen/week_rows.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+	WEEK_WHY = LIST_OTHERS,
+	WEEK_NEXT_FARM,
+	WEEK_NEXT_PEST,
+	WEEK_ONLY_OPEN,
+	WEEK_RUN,
+	WEEK_BACK,
+	WEEK_HELP,
+};
+
+static const struct key_row rows[] = {
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, WEEK_WHY, "Enter", N_("why"),
+		N_("what stands behind the verdict: visits, nights, rule, source, "
+		   "doubts") },
+	LIST_KEYS,
+	{ { INPUT_CHAR, 'f' }, { INPUT_NONE, 0 }, WEEK_NEXT_FARM, "f", N_("farm"),
+		N_("the next farm only; after the last one all farms") },
+	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, WEEK_NEXT_PEST, "p", N_("pest"),
+		N_("the next pest only; after the last one all pests") },
+	{ { INPUT_CHAR, 'v' }, { INPUT_NONE, 0 }, WEEK_ONLY_OPEN, "v", N_("attention"),
+		N_("only what is over, unknown or near; again shows all") },
+	{ { INPUT_CHAR, 'r' }, { INPUT_NONE, 0 }, WEEK_RUN, "r", N_("run"),
+		N_("the run of the picked farm") },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WEEK_BACK, "Esc", N_("back"),
+		N_("to the page before") },
+	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, WEEK_HELP, "?", N_("keys"),
+		N_("this page") },
+};
+
+struct key_rows week_page_keys(void)
+{
+	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
+}
+
+const char *const *week_page_notes(void)
+{
+	static const char *const notes[] = {
+		N_("Beside a name: b is a border trap, d a block under mating "
+		   "disruption."),
+		N_("catch: of a trap a week, of a block the mean over the traps that "
+		   "were read; high: the block's highest trap, nights: how many the "
+		   "catch took, or how many of the traps were read."),
+		N_("Flight line: one mark a week, the latest at the right; the highest "
+		   "week of a pest on this page is a full block. _ was counted and "
+		   "none, + a full card (at least), a dot was not read, a blank did "
+		   "not hang."),
+		N_("under? and near?: an old lure or a full card may hide more."),
+		NULL,
+	};
+
+	return notes;
+}
+
+static const struct week_row *picked_row(const struct week_page *p)
+{
+	size_t n = 0, *shown = week_shown(p, &n);
+	const struct week_row *r =
+		p->picked < n ? &p->week->rows[shown[p->picked]] : NULL;
+
+	free(shown);
+	return r;
+}
+
+static struct wish row_wish(struct week_page *p, enum want want)
+{
+	const struct week_row *r = picked_row(p);
+	struct wish w = page_wish(want);
+
+	if (!r || (want == WANT_WHY && r->level == WEEK_FARM)) {
+		message_set(&p->message, false, _("Pick a block or a trap."));
+		return page_wish(WANT_NOTHING);
+	}
+	w.farm = r->farm;
+	w.block = r->block;
+	w.pest = r->pest;
+	w.trap = r->trap;
+	w.day = p->week->day;
+	return w;
+}
+
+/* The picked row stays picked when others come or go. */
+static void only_open(struct week_page *p)
+{
+	const struct week_row *r = picked_row(p);
+	size_t n = 0, *shown = NULL;
+
+	p->only_open = !p->only_open;
+	shown = week_shown(p, &n);
+	for (size_t i = 0; i < n && r; i++)
+		if (&p->week->rows[shown[i]] <= r)
+			p->picked = i;
+	free(shown);
+	message_set(&p->message, false,
+		p->only_open ? _("Only what is over, unknown or near: v shows all.")
+			     : _("All traps."));
+}
+
+static bool moves(struct week_page *p, int action)
+{
+	size_t n = 0;
+
+	free(week_shown(p, &n));
+	return list_move(action, n, p->rows, &p->picked);
+}
+
+struct wish week_page_key(struct week_page *p, struct input in)
+{
+	int action = keys_find(week_page_keys(), in);
+
+	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+		return page_wish(WANT_NOTHING);
+	p->message = (struct message){ 0 };
+	if (moves(p, action))
+		return page_wish(WANT_NOTHING);
+	switch (action) {
+	case WEEK_WHY:
+		return row_wish(p, WANT_WHY);
+	case WEEK_RUN:
+		return row_wish(p, WANT_RUN);
+	case WEEK_NEXT_FARM:
+		p->next_farm = true;
+		break;
+	case WEEK_NEXT_PEST:
+		p->next_pest = true;
+		break;
+	case WEEK_ONLY_OPEN:
+		only_open(p);
+		break;
+	case WEEK_BACK:
+		return page_wish(WANT_BACK);
+	case WEEK_HELP:
+		return page_wish(WANT_HELP);
+	default:
+		page_no_key(&p->message, in);
+	}
+	return page_wish(WANT_NOTHING);
+}
+
+static void say_status(const struct week *w, int cols, char *out, size_t size)
+{
+	char none[48] = "";
+
+	if (w->n_none > 0 && cols >= FRAME_WIDE)
+		snprintf(none, sizeof none, _(" \u00b7 %d without threshold"),
+			w->n_none);
+	snprintf(out, size,
+		cols >= FRAME_WIDE ? _("%d OVER \u00b7 %d unknown \u00b7 %d near "
+				       "\u00b7 %d under%s")
+				   : _("%d OVER %d unknown %d near %d under%s"),
+		w->n_over, w->n_unknown, w->n_near, w->n_under, none);
+}
+
+/* What is missing there, and on a narrow page what its row has no room for. */
+static void say_picked(const struct week_page *p, int cols, struct message *m)
+{
+	const struct week_row *r = picked_row(p);
+
+	if (r && cols < FRAME_WIDE && r->level != WEEK_FARM)
+		message_set(m, false, _("%s: %s a week (%s), threshold %s%s%s"),
+			r->name, r->catch_text, r->nights_text, r->rule_text,
+			r->says[0] ? ": " : "", r->says);
+	else if (r && r->says[0])
+		message_set(m, false, "%s: %s", r->name, r->says);
+}
+
+void week_page_draw(struct week_page *p, struct canvas *c)
+{
+	char title[160], status[256];
+	struct message m = p->message;
+	struct frame f = { .title = title,
+		.status = status,
+		.message = &m,
+		.keys = week_page_keys() };
+
+	f.right = c->cols >= FRAME_WIDE ? p->week->title_day : p->week->title_short;
+	snprintf(title, sizeof title, _("Week  %s"), p->filter ? p->filter : "");
+	say_status(p->week, c->cols, status, sizeof status);
+	if (!m.text[0])
+		say_picked(p, c->cols, &m);
+	if (frame_draw(c, &f))
+		week_draw_rows(p, c, f.first, f.last);
+}

@@ -1,0 +1,209 @@
+#include "screen/week_rows.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+#include "screen/list.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { NAME, MARKS, PEST, CATCH, HIGH, NIGHTS, RULE, VERDICT, FLIGHT, SAYS, COLUMNS };
+
+static const struct column column[COLUMNS] = {
+	[NAME] = { N_("block, trap"), .least = 12 },
+	[MARKS] = { "", .least = 1, .drop = 5, .whole = COLUMN_NUMBER },
+	[PEST] = { N_("pest"), .least = 4, .drop = 6 },
+	[CATCH] = { N_("catch"), .whole = COLUMN_NUMBER, .right = true },
+	[HIGH] = { N_("high"), .drop = 7, .whole = COLUMN_NUMBER, .right = true },
+	[NIGHTS] = { N_("nights"), .drop = 3, .whole = COLUMN_NUMBER, .right = true },
+	[RULE] = { N_("thr."), .drop = 4, .whole = COLUMN_NUMBER },
+	[VERDICT] = { N_("verdict"), .least = 8 },
+	[FLIGHT] = { N_("flight"), .least = 8, .drop = 2 },
+	[SAYS] = { N_("what is missing"), .least = 20, .drop = 1 },
+};
+
+enum { LEFT = 3, NAME_TEXT = NAME_BYTES + 8 };
+
+static bool is_open(const struct week_row *r)
+{
+	return r->verdict == VERDICT_OVER || r->verdict == VERDICT_UNKNOWN ||
+	       r->verdict == VERDICT_NEAR;
+}
+
+/* Itself, or a row below it in the tree. */
+static bool has_open(const struct week *w, size_t i)
+{
+	if (is_open(&w->rows[i]))
+		return true;
+	for (size_t k = i + 1; k < w->n && w->rows[k].level > w->rows[i].level; k++)
+		if (is_open(&w->rows[k]))
+			return true;
+	return false;
+}
+
+size_t *week_shown(const struct week_page *p, size_t *n)
+{
+	size_t *shown = mem_new(p->week->n, sizeof *shown);
+
+	*n = 0;
+	for (size_t i = 0; i < p->week->n; i++)
+		if (!p->only_open || has_open(p->week, i))
+			shown[(*n)++] = i;
+	return shown;
+}
+
+const char *week_mark(const struct mark *m, int32_t highest_x10)
+{
+	static const char *const block[] = { "\u2581", "\u2582", "\u2583", "\u2584",
+		"\u2585", "\u2586", "\u2587", "\u2588" };
+	int64_t step = 0;
+
+	switch (m->kind) {
+	case MARK_NOTHING:
+		return " ";
+	case MARK_NOT_READ:
+		return "\u00b7";
+	case MARK_ZERO:
+		return "_";
+	case MARK_FLOOR:
+		return "+";
+	case MARK_CATCH:
+		break;
+	}
+	if (highest_x10 > 0)
+		step = ((int64_t)m->x10 * 8 + highest_x10 - 1) / highest_x10 - 1;
+	return block[step < 0 ? 0 : step > 7 ? 7 : step];
+}
+
+static int32_t highest_of_pest(const struct week *w, int64_t pest)
+{
+	int32_t highest = 0;
+
+	for (size_t i = 0; i < w->n; i++)
+		for (size_t k = 0;
+			k < w->n_weeks && w->rows[i].pest == pest && w->rows[i].line;
+			k++)
+			if (w->rows[i].line[k].x10 > highest)
+				highest = w->rows[i].line[k].x10;
+	return highest;
+}
+
+static void name_text(const struct week_row *r, char out[static NAME_TEXT])
+{
+	snprintf(out, NAME_TEXT, "%*s%s", (int)r->level * 2, "", r->name);
+}
+
+static const char *marks(const struct week_row *r)
+{
+	if (r->is_border)
+		return r->is_disrupted ? "bd" : "b";
+	return r->is_disrupted ? "d" : "";
+}
+
+static void want_row(struct columns *s, const struct week_row *r)
+{
+	char name[NAME_TEXT];
+
+	name_text(r, name);
+	columns_want(s, NAME, name);
+	columns_want(s, MARKS, marks(r));
+	columns_want(s, PEST, r->pest_code);
+	columns_want(s, CATCH, r->catch_text);
+	columns_want(s, HIGH, r->highest_text);
+	columns_want(s, NIGHTS, r->nights_text);
+	columns_want(s, RULE, r->rule_text);
+	columns_want(s, VERDICT, r->verdict_text);
+	columns_want(s, SAYS, r->says);
+}
+
+static void fit(struct columns *s, const struct week *w, int cols)
+{
+	*s = (struct columns){ .col = column, .n = COLUMNS };
+	for (size_t i = NAME; i <= VERDICT; i++)
+		if (column[i].head[0])
+			columns_want(s, i, _(column[i].head));
+	s->want[FLIGHT] = w->n_weeks > 1000 ? 1000 : (int)w->n_weeks;
+	for (size_t i = 0; i < w->n; i++)
+		want_row(s, &w->rows[i]);
+	columns_fit(s, LEFT, cols - 1);
+}
+
+/* The latest weeks that fit. */
+static void draw_flight(const struct columns *s, struct canvas *c, int row,
+	const struct week *w, const struct week_row *r)
+{
+	size_t room = (size_t)s->width[FLIGHT];
+	size_t from = w->n_weeks > room ? w->n_weeks - room : 0;
+	int32_t highest = highest_of_pest(w, r->pest);
+
+	for (size_t i = from; r->line && i < w->n_weeks; i++)
+		canvas_text(c, row, s->at[FLIGHT] + (int)(i - from), 1,
+			r->line[i].kind == MARK_FLOOR ? INK_UNSURE : INK_PLAIN,
+			week_mark(&r->line[i], highest));
+}
+
+static void draw_row(const struct columns *s, struct canvas *c, int row,
+	const struct week_row *r, enum ink ink)
+{
+	enum ink tone = list_ink(r->tone);
+	char name[NAME_TEXT];
+
+	name_text(r, name);
+	columns_cell(s, c, row, NAME, ink, name);
+	columns_cell(s, c, row, MARKS, ink, marks(r));
+	columns_cell(s, c, row, PEST, ink, r->pest_code);
+	columns_cell(s, c, row, CATCH, ink, r->catch_text);
+	columns_cell(s, c, row, HIGH, ink, r->highest_text);
+	columns_cell(s, c, row, NIGHTS, ink, r->nights_text);
+	columns_cell(s, c, row, RULE, ink, r->rule_text);
+	columns_cell(s, c, row, SAYS, ink, r->says);
+	columns_cell(s, c, row, VERDICT, ink, "");
+	canvas_text(c, row, s->at[VERDICT],
+		(int)strlen(r->verdict_text) > s->width[VERDICT] ? s->width[VERDICT]
+								 : 0,
+		tone == INK_PLAIN || tone == INK_QUIET ? ink : tone, r->verdict_text);
+}
+
+static void draw_one(struct week_page *p, struct canvas *c, const struct columns *s,
+	int row, const struct week_row *r)
+{
+	draw_row(s, c, row, r, r->level == WEEK_FARM ? INK_TITLE : INK_PLAIN);
+	draw_flight(s, c, row, p->week, r);
+}
+
+static void draw_picked(struct week_page *p, struct canvas *c, const struct columns *s,
+	int row, const struct week_row *r)
+{
+	canvas_text(c, row, 0, c->cols, INK_PICKED, " >");
+	draw_row(s, c, row, r, INK_PICKED);
+	canvas_text(c, row, s->at[FLIGHT], s->width[FLIGHT], INK_PLAIN, "");
+	draw_flight(s, c, row, p->week, r);
+	canvas_cursor(c, row, 1);
+}
+
+void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
+{
+	struct columns s;
+	size_t n = 0, *shown = week_shown(p, &n);
+
+	fit(&s, p->week, c->cols);
+	if (last - first >= 3)
+		columns_heads(&s, c, first++);
+	p->rows = last - first + 1;
+	page_scroll(n, p->rows, &p->picked, &p->top);
+	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
+		size_t at = p->top + (size_t)i;
+		const struct week_row *r = &p->week->rows[shown[at]];
+
+		if (at == p->picked)
+			draw_picked(p, c, &s, first + i, r);
+		else
+			draw_one(p, c, &s, first + i, r);
+	}
+	if (n == 0)
+		canvas_text(c, first, 1, 0, INK_PLAIN,
+			p->only_open ? _("Nothing is over, unknown or near.")
+				     : _("No trap hangs here."));
+	free(shown);
+}

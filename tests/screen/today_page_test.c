@@ -1,0 +1,181 @@
+#include "screen/today_page.h"
+
+#include "screen/today_samples.h"
+
+static void today_page_shows_the_day(void **state)
+{
+	static const struct {
+		const char *name;
+		int rows, cols;
+		const char *keys;
+	} row[] = {
+		{ "today-80x24", 24, 80, "" },
+		{ "today-120x30", 30, 120, "~~" },
+		{ "today-40x16", 16, 40, "~~~~" },
+		{ "today-20x4", 4, 20, "~~" },
+	};
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today();
+		struct today_page p = { .today = &t };
+
+		for (const char *key = row[i].keys; *key; key++)
+			today_page_key(&p, sample_key(*key));
+		canvas_size(&c, row[i].rows, row[i].cols);
+		today_page_draw(&p, &c);
+		expect_golden(row[i].name, &c, row[i].cols == 80);
+	}
+	canvas_free(&c);
+}
+
+static void today_page_of_an_empty_book_says_how_to_begin(void **state)
+{
+	struct today t = { .day = sample_day(), .no_rules = true };
+	struct today_page p = { .today = &t };
+	struct canvas c = { 0 };
+
+	(void)state;
+	SET(t.title, "Tue 21 July 2026 \u00b7 week 30");
+	canvas_size(&c, 24, 80);
+	today_page_draw(&p, &c);
+	expect_golden("today-empty-80x24", &c, false);
+	canvas_size(&c, 16, 40);
+	today_page_draw(&p, &c);
+	expect_shows("on a narrow page", &c, "mothtally import traps FILE");
+	expect_shows("on a narrow page", &c, "mothtally demo");
+	canvas_free(&c);
+}
+
+static void today_page_says_when_no_threshold_is_set(void **state)
+{
+	struct today t = sample_today();
+	struct today_page p = { .today = &t };
+	struct canvas c = { 0 };
+
+	(void)state;
+	t.no_rules = true;
+	t.n_lines = t.n_over = 0;
+	canvas_size(&c, 24, 80);
+	today_page_draw(&p, &c);
+	expect_shows("no rules", &c, "no threshold set: mothtally import thresholds");
+	t.no_rules = false;
+	today_page_draw(&p, &c);
+	expect_shows("nothing over", &c, " Over threshold\n   none\n");
+	t.runs[0].due = false;
+	today_page_draw(&p, &c);
+	expect_shows("nothing due", &c, " To run\n   nothing is due today\n Later\n");
+	canvas_free(&c);
+}
+
+static void today_page_keys_want_what_they_say(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		enum want want;
+		int64_t farm, block;
+		int trap;
+	} row[] = {
+		{ "Enter on a farm runs it", "\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
+		{ "the second farm", "2\n", WANT_RUN, SAMPLE_FARM + 1, 0, -1 },
+		{ "up from there", "28\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
+		{ "up stays at the first", "^^\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
+		{ "Enter on a verdict asks why", "~~\n", WANT_WHY, SAMPLE_FARM, 7, 3 },
+		{ "the last one", "1\n", WANT_WHY, SAMPLE_FARM, 7, 9 },
+		{ "down stays at the last", "1~~\n", WANT_WHY, SAMPLE_FARM, 7, 9 },
+		{ "home", "17\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
+		{ "w is all farms", "w", WANT_WEEK, 0, 0, -1 },
+		{ "p prints the picked farm", "2p", WANT_SHEET, SAMPLE_FARM + 1, 0,
+			-1 },
+		{ "p on a verdict prints its farm", "1p", WANT_SHEET, SAMPLE_FARM, 0,
+			-1 },
+		{ "? helps", "?", WANT_HELP, 0, 0, -1 },
+		{ "q quits", "q", WANT_QUIT, 0, 0, -1 },
+		{ "Esc stays", "\x1b", WANT_NOTHING, 0, 0, -1 },
+		{ "another key does nothing", "z", WANT_NOTHING, 0, 0, -1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today();
+		struct today_page p = { .today = &t };
+		struct wish w = page_wish(WANT_NOTHING);
+
+		t.runs[1].farm = SAMPLE_FARM + 1;
+		for (const char *key = row[i].keys; *key; key++)
+			w = today_page_key(&p, sample_key(*key));
+		if (w.want != row[i].want || w.farm != row[i].farm ||
+			w.block != row[i].block || w.trap != row[i].trap)
+			fail_msg("%s: want %d farm %d block %d trap %d", row[i].why,
+				(int)w.want, (int)w.farm, (int)w.block, w.trap);
+	}
+}
+
+static void today_page_answers_each_key_in_words(void **state)
+{
+	struct today t = sample_today();
+	struct today_page p = { .today = &t };
+
+	(void)state;
+	today_page_key(&p, sample_key('\x1b'));
+	assert_string_equal(p.message.text, "This is the first page: q ends.");
+	today_page_key(&p, sample_key('z'));
+	assert_string_equal(p.message.text, "z does nothing here: ? shows the keys");
+	today_page_key(&p, sample_key('2'));
+	assert_string_equal(p.message.text, "");
+}
+
+static void today_page_with_nothing_wants_nothing(void **state)
+{
+	struct today t = { .day = sample_day() };
+	struct today_page p = { .today = &t };
+
+	(void)state;
+	assert_int_equal(today_page_key(&p, sample_key('\n')).want, WANT_NOTHING);
+	assert_int_equal(today_page_key(&p, sample_key('p')).want, WANT_NOTHING);
+	assert_int_equal(today_page_key(&p, sample_key('1')).want, WANT_NOTHING);
+	assert_int_equal(p.picked, 0);
+}
+
+static void today_page_keys_are_each_named_once(void **state)
+{
+	(void)state;
+	expect_keys(today_page_keys());
+}
+
+static void today_page_draws_at_every_size(void **state)
+{
+	struct today sample[] = { { .day = 0 }, sample_today(), sample_long_today() };
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < 3; i++)
+		for (int rows = 1; rows <= 40; rows++)
+			for (int cols = 1; cols <= 120; cols++) {
+				struct today_page p = { .today = &sample[i],
+					.picked = (size_t)cols % 6 };
+
+				canvas_size(&c, rows, cols);
+				today_page_draw(&p, &c);
+			}
+	canvas_free(&c);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(today_page_shows_the_day),
+		cmocka_unit_test(today_page_of_an_empty_book_says_how_to_begin),
+		cmocka_unit_test(today_page_says_when_no_threshold_is_set),
+		cmocka_unit_test(today_page_keys_want_what_they_say),
+		cmocka_unit_test(today_page_answers_each_key_in_words),
+		cmocka_unit_test(today_page_with_nothing_wants_nothing),
+		cmocka_unit_test(today_page_keys_are_each_named_once),
+		cmocka_unit_test(today_page_draws_at_every_size),
+	};
+
+	if (!setlocale(LC_CTYPE, "C.UTF-8"))
+		return 1;
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
