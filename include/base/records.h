@@ -13,11 +13,11 @@ enum {
 	COUNT_MAX = 9999, /* insects on one trap at one visit */
 	COUNT_NONE = -1,
 	NIGHTS_MAX = 366,
-	NAME_BYTES = 48,   /* farm, block, trap, crop, variety, kind; with its NUL */
+	NAME_BYTES = 48, /* farm, block, trap, crop, variety, kind; with its NUL */
 	SCOUT_BYTES = 24,
 	NOTE_BYTES = 240,
 	SOURCE_BYTES = 240,
-	CODE_BYTES = 12,   /* pest code, "CM" */
+	CODE_BYTES = 12, /* pest code, "CM" */
 };
 
 struct visit {
@@ -25,10 +25,10 @@ struct visit {
 	int32_t day;
 	enum outcome outcome;
 	enum reason reason;
-	int32_t count;            /* 0..COUNT_MAX or COUNT_NONE */
-	int32_t females, others;  /* the same; others are not the trap's pest */
+	int32_t count;              /* 0..COUNT_MAX or COUNT_NONE */
+	int32_t females, others;    /* the same; others are not the trap's pest */
 	int64_t new_card, new_lure; /* kind put in at this visit, 0 = left as it was */
-	bool stirred;             /* glue worked through, so that it grips again */
+	bool stirred;               /* glue worked through, so that it grips again */
 };
 
 /* The words of a visit; kept apart so that a season of visits stays small. */
@@ -45,17 +45,17 @@ struct pest {
 struct lure_kind {
 	int64_t id;
 	char name[NAME_BYTES];
-	int64_t pest;             /* 0 = of no single pest */
-	int32_t life_days;        /* 1..366 */
-	int32_t hot_days;         /* shorter life within the window below; 0 = none */
-	int hot_from, hot_to;     /* month-day, both included; may wrap */
+	int64_t pest;         /* 0 = of no single pest */
+	int32_t life_days;    /* 1..366 */
+	int32_t hot_days;     /* shorter life within the window below; 0 = none */
+	int hot_from, hot_to; /* month-day, both included; may wrap */
 	char source[SOURCE_BYTES];
 };
 
 struct card_kind {
 	int64_t id;
 	char name[NAME_BYTES];
-	int32_t life_days;                   /* 1..366 */
+	int32_t life_days; /* 1..366 */
 	/* moths since it was new; 0 < stir <= change <= floor */
 	int32_t stir_at, change_at, floor_at;
 	char source[SOURCE_BYTES];
@@ -95,8 +95,8 @@ struct rule {
 	enum place place;
 	int64_t farm, block;
 	/* when */
-	int flight;      /* 1.. ; 0 = any */
-	int from, to;    /* month-day window, may wrap */
+	int flight;       /* 1.. ; 0 = any */
+	int from, to;     /* month-day window, may wrap */
 	int32_t until_dd; /* degree-days since biofix, in the pest's unit; 0 = no end */
 	/* what */
 	enum measure measure;
@@ -120,7 +120,7 @@ struct limits {
 	int32_t stale_nights; /* 10: later than this, this week's catch is unknown */
 	int32_t near_x100;    /* 70: from this part of the threshold an under is near */
 	int32_t read_num, read_den; /* 2 of 3 traps must be read for a block mean */
-	int32_t open_days;    /* 2: a run may spill over into this many next days */
+	int32_t open_days; /* 2: a run may spill over into this many next days */
 	/* 20 or more that is over 5 times the highest of the last four: ask */
 	int32_t odd_count, odd_times;
 };
@@ -129,14 +129,41 @@ struct limits {
 extern const struct limits limits_usual;
 
 /* Lists own their items. Zero-initialise; x.items may be freed with free(). */
-struct visits { struct visit *items; size_t n, cap; };
-struct pests { struct pest *items; size_t n, cap; };
-struct lure_kinds { struct lure_kind *items; size_t n, cap; };
-struct card_kinds { struct card_kind *items; size_t n, cap; };
-struct farms { struct farm *items; size_t n, cap; };
-struct blocks { struct block *items; size_t n, cap; };
-struct traps { struct trap *items; size_t n, cap; };
-struct rules { struct rule *items; size_t n, cap; };
-struct treatments { struct treatment *items; size_t n, cap; };
+struct visits {
+	struct visit *items;
+	size_t n, cap;
+};
+struct pests {
+	struct pest *items;
+	size_t n, cap;
+};
+struct lure_kinds {
+	struct lure_kind *items;
+	size_t n, cap;
+};
+struct card_kinds {
+	struct card_kind *items;
+	size_t n, cap;
+};
+struct farms {
+	struct farm *items;
+	size_t n, cap;
+};
+struct blocks {
+	struct block *items;
+	size_t n, cap;
+};
+struct traps {
+	struct trap *items;
+	size_t n, cap;
+};
+struct rules {
+	struct rule *items;
+	size_t n, cap;
+};
+struct treatments {
+	struct treatment *items;
+	size_t n, cap;
+};
 
 #endif

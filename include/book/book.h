@@ -24,8 +24,8 @@ enum book_open {
  * one that is locked by another program for over 2 s. An older book is upgraded,
  * one step per version in one transaction, after a backup beside it.
  * `who` (may be "") is written beside every change; borrowed until book_close. */
-struct book *book_open(const char *path, enum book_open how, const char *who,
-        struct err *e);
+struct book *book_open(
+	const char *path, enum book_open how, const char *who, struct err *e);
 void book_close(struct book *b);
 
 /* Sets the name that is written beside changes from now on. */
@@ -35,7 +35,7 @@ void book_set_who(struct book *b, const char *who);
  * under $HOME/.local/share; an empty variable counts as unset. The values are passed
  * in (NULL = unset). False: no home either. */
 bool book_path(const char *mothtally_book, const char *xdg_data_home, const char *home,
-        char *out, size_t size, struct err *e);
+	char *out, size_t size, struct err *e);
 
 /* Groups changes: all or none. Do not nest. A function that fails inside leaves the
  * group open and valid; the caller decides to roll back. */
@@ -50,8 +50,9 @@ int64_t book_data_version(struct book *b);
  * CHECK can say (a visit before its trap was ever hung, a trap in a block of another
  * farm, counts in the future of `today`). Calls `tell` with one sentence per finding.
  * *found is their number. */
-bool book_check(struct book *b, int32_t today, void (*tell)(void *arg, const char *text),
-        void *arg, int *found, struct err *e);
+bool book_check(struct book *b, int32_t today,
+	void (*tell)(void *arg, const char *text), void *arg, int *found,
+	struct err *e);
 
 /* A copy that is safe while the book is in use (SQLite's backup API), written beside
  * its target, synced and renamed; mode 0600. An existing target is refused. */

@@ -7,12 +7,12 @@
 
 /* Visits of the farm's traps (0 = all) from..to, both included, by trap and day. */
 bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
-        struct visits *out, struct err *e);
+	struct visits *out, struct err *e);
 
 /* One visit and its words. False with ERR_NOT_FOUND when there is none that day;
  * w may be NULL. */
 bool book_visit(struct book *b, int64_t trap, int32_t day, struct visit *v,
-        struct visit_words *w, struct err *e);
+	struct visit_words *w, struct err *e);
 
 /* Saves a visit: new, or in place of the one that the trap has on that day (whose old
  * form is kept). w = NULL leaves the words that stand there. What is the same already
@@ -20,13 +20,13 @@ bool book_visit(struct book *b, int64_t trap, int32_t day, struct visit *v,
  * one sentence: a count out of range or not fitting the outcome, a reason that does
  * not fit, a lure of another pest, an unknown trap. */
 bool book_save_visit(struct book *b, const struct visit *v, const struct visit_words *w,
-        struct err *e);
+	struct err *e);
 
 /* The same for files with many visits: never replaces. *same is true when the very
  * same visit is there already (nothing is done then); a different one on that day is
  * refused with both values. Writes no undo step. */
 bool book_add_visit(struct book *b, const struct visit *v, const struct visit_words *w,
-        bool *same, struct err *e);
+	bool *same, struct err *e);
 
 /* Takes a visit out; leaves a tombstone and its old form in the history. */
 bool book_remove_visit(struct book *b, int64_t trap, int32_t day, struct err *e);
@@ -35,7 +35,8 @@ struct undone {
 	int64_t trap;
 	int32_t day;
 	bool removed; /* the visit was taken out again; else its older form is back */
-	struct visit was; /* what stood there before the undo; its trap is 0 if nothing did */
+	struct visit
+		was; /* what stood there before the undo; its trap is 0 if nothing did */
 };
 
 /* Takes back the latest change (by book_save_visit or book_remove_visit) of a visit
@@ -43,7 +44,7 @@ struct undone {
  * step further. False with ERR_NOT_FOUND when there is nothing left. The undo itself
  * is in the history as well. */
 bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-        struct undone *out, struct err *e);
+	struct undone *out, struct err *e);
 
 /* What changed, latest first. */
 struct old_visit {
@@ -53,19 +54,22 @@ struct old_visit {
 	char changed_by[SCOUT_BYTES];
 	bool removed; /* the change was a removal */
 };
-struct old_visits { struct old_visit *items; size_t n, cap; };
+struct old_visits {
+	struct old_visit *items;
+	size_t n, cap;
+};
 bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visits *out,
-        struct err *e);
+	struct err *e);
 
 /* Days on which the farm was visited (any trap), newest first, at most n, up to and
  * including `upto`. *got is how many. */
-bool book_visit_days(struct book *b, int64_t farm, int32_t upto, int32_t *days, size_t n,
-        size_t *got, struct err *e);
+bool book_visit_days(struct book *b, int64_t farm, int32_t upto, int32_t *days,
+	size_t n, size_t *got, struct err *e);
 
 /* Walks every visit in the book in the order farm, driving order, day, without
  * holding more than one in memory; stops when `each` returns false. from..to as above. */
 bool book_each_visit(struct book *b, int64_t farm, int32_t from, int32_t to,
-        bool (*each)(void *arg, const struct visit *v, const struct visit_words *w),
-        void *arg, struct err *e);
+	bool (*each)(void *arg, const struct visit *v, const struct visit_words *w),
+	void *arg, struct err *e);
 
 #endif

@@ -17,19 +17,21 @@ enum list_action {
 };
 
 /* The rows of the key table for them, with the number pad's digits as aliases. */
-#define LIST_KEYS \
-	{ { INPUT_UP, 0 }, { INPUT_CHAR, '8' }, LIST_UP, "Up", NULL, \
-		N_("one row up") }, \
-	{ { INPUT_DOWN, 0 }, { INPUT_CHAR, '2' }, LIST_DOWN, "Down", NULL, \
-		N_("one row down") }, \
-	{ { INPUT_PAGE_UP, 0 }, { INPUT_CHAR, '9' }, LIST_PAGE_UP, "PgUp", NULL, \
-		N_("one page up") }, \
-	{ { INPUT_PAGE_DOWN, 0 }, { INPUT_CHAR, '3' }, LIST_PAGE_DOWN, "PgDn", NULL, \
-		N_("one page down") }, \
-	{ { INPUT_HOME, 0 }, { INPUT_CHAR, '7' }, LIST_HOME, "Home", NULL, \
-		N_("to the first row") }, \
-	{ { INPUT_END, 0 }, { INPUT_CHAR, '1' }, LIST_END, "End", NULL, \
-		N_("to the last row") }
+#define LIST_KEYS                                                                      \
+	{ { INPUT_UP, 0 }, { INPUT_CHAR, '8' }, LIST_UP, "Up", NULL,                   \
+		N_("one row up") },                                                    \
+		{ { INPUT_DOWN, 0 }, { INPUT_CHAR, '2' }, LIST_DOWN, "Down", NULL,     \
+			N_("one row down") },                                          \
+		{ { INPUT_PAGE_UP, 0 }, { INPUT_CHAR, '9' }, LIST_PAGE_UP, "PgUp",     \
+			NULL, N_("one page up") },                                     \
+		{ { INPUT_PAGE_DOWN, 0 }, { INPUT_CHAR, '3' }, LIST_PAGE_DOWN, "PgDn", \
+			NULL, N_("one page down") },                                   \
+		{ { INPUT_HOME, 0 }, { INPUT_CHAR, '7' }, LIST_HOME, "Home", NULL,     \
+			N_("to the first row") },                                      \
+	{                                                                              \
+		{ INPUT_END, 0 }, { INPUT_CHAR, '1' }, LIST_END, "End", NULL,          \
+			N_("to the last row")                                          \
+	}
 
 /* Moves *picked within n rows; `rows` is a page of them. False: not such an action. */
 bool list_move(int action, size_t n, int rows, size_t *picked);
@@ -64,7 +66,7 @@ void columns_want(struct columns *s, size_t i, const char *text);
 void columns_fit(struct columns *s, int from, int to);
 /* Writes a cell; nothing when the column was dropped. */
 void columns_cell(const struct columns *s, struct canvas *c, int row, size_t i,
-        enum ink ink, const char *text);
+	enum ink ink, const char *text);
 /* The heads of all columns. */
 void columns_heads(const struct columns *s, struct canvas *c, int row);
 

@@ -14,15 +14,15 @@
 
 enum want {
 	WANT_NOTHING,
-	WANT_BACK,   /* to the page before; from Today: end the program */
+	WANT_BACK, /* to the page before; from Today: end the program */
 	WANT_QUIT,
-	WANT_HELP,   /* the keys that work on this page */
-	WANT_RUN,    /* the run of .farm */
-	WANT_WEEK,   /* the Week page, filtered by .farm and .pest (0 = all) */
-	WANT_WHY,    /* behind .trap, or .block and .pest; Run: .visit.trap, an id */
-	WANT_SHEET,  /* print the weekly sheet of .farm to a file */
-	WANT_SAVE,   /* .visit and .words: on the disk before the next frame */
-	WANT_UNDO,   /* take back the latest change in this run */
+	WANT_HELP,    /* the keys that work on this page */
+	WANT_RUN,     /* the run of .farm */
+	WANT_WEEK,    /* the Week page, filtered by .farm and .pest (0 = all) */
+	WANT_WHY,     /* behind .trap, or .block and .pest; Run: .visit.trap, an id */
+	WANT_SHEET,   /* print the weekly sheet of .farm to a file */
+	WANT_SAVE,    /* .visit and .words: on the disk before the next frame */
+	WANT_UNDO,    /* take back the latest change in this run */
 	WANT_RUN_DAY, /* the same run on another date, .day */
 	WANT_COUNT
 };
@@ -39,18 +39,21 @@ struct wish {
 /* One key of a page. The same table feeds the dispatcher, the key line, the help page
  * and the test that looks every key up in the manual. */
 struct key_row {
-	struct input in;     /* the key; INPUT_CHAR with ch = 0: any digit */
-	struct input alias;  /* another key for the same; INPUT_NONE: none */
-	int action;          /* the page's own enum, never 0 */
-	const char *key;     /* as it is written: "Enter", "+", "0-9" */
-	const char *word;    /* in the key line, N_(): "keep, next"; NULL: not there */
-	const char *help;    /* on the help page, N_(): one sentence */
+	struct input in;    /* the key; INPUT_CHAR with ch = 0: any digit */
+	struct input alias; /* another key for the same; INPUT_NONE: none */
+	int action;         /* the page's own enum, never 0 */
+	const char *key;    /* as it is written: "Enter", "+", "0-9" */
+	const char *word;   /* in the key line, N_(): "keep, next"; NULL: not there */
+	const char *help;   /* on the help page, N_(): one sentence */
 };
 
 /* A wish for nothing but `want`: no trap, no day. */
 struct wish page_wish(enum want want);
 
-struct key_rows { const struct key_row *rows; size_t n; };
+struct key_rows {
+	const struct key_row *rows;
+	size_t n;
+};
 
 /* The action for a key, 0 when the page has none. */
 int keys_find(struct key_rows keys, struct input in);
@@ -61,7 +64,7 @@ struct message {
 	char text[256];
 };
 void message_set(struct message *m, bool is_fault, const char *fmt, ...)
-        __attribute__((format(printf, 3, 4)));
+	__attribute__((format(printf, 3, 4)));
 
 /* Frame of every page: title line with `right` set to the right, a rule below; at the
  * foot a rule, the message line, the key line (as many words as fit, ? last).
@@ -69,7 +72,7 @@ void message_set(struct message *m, bool is_fault, const char *fmt, ...)
  * canvas of any size still draws: under 20x4 it holds one plain sentence and
  * page_frame returns false. */
 bool page_frame(struct canvas *c, const char *title, const char *right,
-        const struct message *m, struct key_rows keys, int *first, int *last);
+	const struct message *m, struct key_rows keys, int *first, int *last);
 
 /* A key that the page has no use for: says so, and where the keys are. */
 void page_no_key(struct message *m, struct input in);

@@ -27,7 +27,7 @@ struct paragraph {
 /* Draws paragraphs in rows first..last, from line *top on, which is kept in bounds.
  * Returns the number of lines of all. */
 size_t reader_draw(struct canvas *c, int first, int last, size_t *top,
-        const struct paragraph *p, size_t n);
+	const struct paragraph *p, size_t n);
 
 /* Marks the rule below row `last` when `below` lines are still to be read. */
 void reader_more(struct canvas *c, int last, size_t below);

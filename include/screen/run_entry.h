@@ -11,9 +11,9 @@ struct entry entry_start(const struct run_trap *t);
 /* One key for a trap. Some refuse, with a sentence in *m; m is left alone otherwise
  * except to say what the next press does. They do not set `touched`. */
 typedef void entry_key(
-        struct entry *e, const struct run_trap *t, struct input in, struct message *m);
+	struct entry *e, const struct run_trap *t, struct input in, struct message *m);
 entry_key entry_digit, entry_plus, entry_card, entry_lure, entry_stir, entry_skip,
-        entry_spoil, entry_erase;
+	entry_spoil, entry_erase;
 
 /* True if both would be saved as the same visit. */
 bool entry_same(const struct entry *a, const struct entry *b);
@@ -21,7 +21,7 @@ bool entry_same(const struct entry *a, const struct entry *b);
 /* Whether it can be kept; else *m says what is missing. An odd count is asked about
  * once (e->asked). */
 bool entry_ready(struct entry *e, const struct run_trap *t, const struct limits *l,
-        struct message *m);
+	struct message *m);
 
 /* What it says in the field: "14+ c", "skip weather". */
 enum { ENTRY_TEXT = 96 };
@@ -29,7 +29,6 @@ void entry_text(const struct entry *e, char out[static ENTRY_TEXT]);
 
 /* The visit to save, in a run on `day`: an open trap's on that day; a correction on
  * the visit's own day, unless the trap was skipped then and now is not. */
-struct visit entry_visit(
-        const struct entry *e, const struct run_trap *t, int32_t day);
+struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_t day);
 
 #endif

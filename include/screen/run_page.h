@@ -7,21 +7,27 @@
 
 /* What is typed for the picked trap and not yet kept. */
 struct entry {
-	enum outcome outcome;  /* OUTCOME_COUNTED unless a key said otherwise */
+	enum outcome outcome; /* OUTCOME_COUNTED unless a key said otherwise */
 	enum reason reason;
-	char digits[6];        /* the count as typed, up to 4 digits */
+	char digits[6]; /* the count as typed, up to 4 digits */
 	char females[6], others[6];
 	bool new_card, new_lure, stirred;
 	char note[NOTE_BYTES];
-	bool touched;          /* something was typed */
-	bool asked;            /* about the odd count: the next Enter keeps it */
-	bool old_digits;       /* digits are the visit's; the next one replaces them */
+	bool touched;    /* something was typed */
+	bool asked;      /* about the odd count: the next Enter keeps it */
+	bool old_digits; /* digits are the visit's; the next one replaces them */
 	bool auto_card, auto_lure; /* set by the outcome, so it takes them back too */
 };
 
 /* Where digits and characters go. */
-enum typing { TYPING_COUNT, TYPING_FEMALES, TYPING_OTHERS, TYPING_NOTE, TYPING_DATE,
-	TYPING_SCOUT };
+enum typing {
+	TYPING_COUNT,
+	TYPING_FEMALES,
+	TYPING_OTHERS,
+	TYPING_NOTE,
+	TYPING_DATE,
+	TYPING_SCOUT
+};
 
 struct run_page {
 	const struct run *run; /* borrowed; set by run_page_show */
@@ -32,7 +38,7 @@ struct run_page {
 	char line[NOTE_BYTES]; /* the note, date or initials being typed */
 	char scout[SCOUT_BYTES];
 	struct message message;
-	char saved[64]; /* "saved 07:42:11"; "" before the first */
+	char saved[64];      /* "saved 07:42:11"; "" before the first */
 	int64_t picked_trap; /* id of the picked trap: found again in a new run */
 	bool said_done;      /* all is done was said: the next Enter goes back */
 	int rows;            /* of the list in the last frame */
@@ -50,6 +56,8 @@ void run_page_draw(struct run_page *p, struct canvas *c);
 
 /* Shows a run (again). first: picks the first open trap. */
 void run_page_show(struct run_page *p, const struct run *run, bool first);
+/* Picks the trap, if it is on the run. */
+void run_page_pick(struct run_page *p, int64_t trap);
 /* The wish WANT_SAVE was done at `clock` ("07:42:11"): clears the entry and picks the
  * next open trap after the picked one (wrapping), else stays; says what was saved. */
 void run_page_saved(struct run_page *p, const struct run *run, const char *clock);

@@ -9,8 +9,7 @@
 void typing_start(struct run_page *p, enum typing typing, const struct run_trap *t);
 
 /* Enter takes the line over, Esc drops it; a date gives WANT_RUN_DAY. */
-struct wish typing_key(
-        struct run_page *p, const struct run_trap *t, struct input in);
+struct wish typing_key(struct run_page *p, const struct run_trap *t, struct input in);
 
 /* Prompt of the line, translated: "note (Enter ends it): ". */
 const char *typing_prompt(enum typing typing);

@@ -9,7 +9,7 @@ struct today_page {
 	const struct today *today; /* borrowed; set anew after every read of the book */
 	size_t picked, top;        /* over runs, then lines */
 	struct message message;
-	int rows;                  /* of the list in the last frame */
+	int rows; /* of the list in the last frame */
 };
 
 /* Columns of a run are dropped in this order: last run, traps. Of a verdict: farm,

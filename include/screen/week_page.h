@@ -11,7 +11,7 @@ struct week_page {
 	size_t picked, top;      /* over the rows that are shown */
 	bool only_open;          /* only rows that are over, unknown or near */
 	struct message message;
-	int rows;                /* of the list in the last frame */
+	int rows;                  /* of the list in the last frame */
 	bool next_farm, next_pest; /* set by a key: the loop filters and clears */
 };
 

@@ -10,7 +10,7 @@ struct why_page {
 	const char *right;     /* set to the right of the title; borrowed */
 	size_t top;
 	struct message message;
-	int rows;          /* of the text in the last frame */
+	int rows; /* of the text in the last frame */
 };
 
 struct key_rows why_page_keys(void);

@@ -186,12 +186,12 @@ static void say_last_run(const struct log *l, int64_t farm, struct run *out)
 {
 	char text[DAY_TEXT_SIZE];
 	int32_t last = log_last_run(l, farm, out->day - l->limits.open_days - 1);
-	int32_t nights = out->day - last;
 
 	if (last == DAY_NONE) {
 		text_copy(out->last_text, sizeof out->last_text, _("first run"));
 		return;
 	}
+	int32_t nights = out->day - last;
 	day_short(last, text, sizeof text);
 	snprintf(out->last_text, sizeof out->last_text,
 		ngettext("last run %s, %d night", "last run %s, %d nights",

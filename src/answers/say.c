@@ -83,8 +83,8 @@ void say_rule_short(const struct rule *r, char out[static SAY_SHORT])
 		per = _(" total");
 	else if (r->span > 1)
 		snprintf(span, sizeof span, " %dw", (int)r->span);
-	snprintf(out, SAY_SHORT, "%s%.10s%s%s", comparator_word(r->comparator), value,
-		per, span);
+	snprintf(out, SAY_SHORT, "%s%.10s%.8s%.6s", comparator_word(r->comparator),
+		value, per, span);
 }
 
 static void say_total_span(const struct rule *r, char *out, size_t size)

@@ -21,12 +21,12 @@ static int count_hanging(const struct log *l, int64_t farm)
 static void say_last_run(const struct log *l, struct today_run *r)
 {
 	char day[DAY_TEXT_SIZE];
-	int32_t ago = l->today - r->last_run;
 
 	if (r->last_run == DAY_NONE) {
 		text_copy(r->last_text, sizeof r->last_text, _("not run yet"));
 		return;
 	}
+	int32_t ago = l->today - r->last_run;
 	if (ago == 0) {
 		text_copy(r->last_text, sizeof r->last_text, _("last run today"));
 		return;

@@ -5,12 +5,15 @@
 
 #include "base/words.h"
 
+#include <string.h>
+
 bool store_put(
 	struct query *q, int64_t *id, const char *name, const char *what, struct err *e)
 {
 	struct book *b = q->book;
 	bool ok;
 
+	memset(b->fits, 0, sizeof b->fits); /* a trap or a lure may change its pest */
 	query_stamp(q);
 	if (*id)
 		query_int(q, *id);

@@ -151,10 +151,12 @@ static bool lure_good(
 	struct book *b, const struct visit *v, const char *what, struct err *e)
 {
 	char lure[NAME_BYTES], lure_pest[CODE_BYTES], pest[CODE_BYTES], name[128];
+	size_t at = (size_t)(v->trap * 31 + v->new_lure) % STORE_FITS;
 	struct query q;
 	bool other = false;
 
-	if (v->new_lure == 0)
+	if (v->new_lure == 0 || (b->grouped && b->fits[at].trap == v->trap &&
+					b->fits[at].lure == v->new_lure))
 		return true;
 	query_start(&q, b,
 		"SELECT l.name, lp.code, tp.code FROM trap t JOIN lure l ON l.id = ?2 "
@@ -170,8 +172,11 @@ static bool lure_good(
 	}
 	if (!query_end(&q, what, e))
 		return false;
-	if (!other)
+	if (!other) {
+		b->fits[at].trap = v->trap;
+		b->fits[at].lure = v->new_lure;
 		return true;
+	}
 	visit_name_trap(b, v->trap, name, sizeof name);
 	return err_set(e, ERR_INPUT,
 		_("%s: the lure %s is for %s, but %s is for %s, and the plastic keeps "

@@ -135,6 +135,7 @@ bool book_begin(struct book *b, struct err *e)
 		return false;
 	store_time(b, now);
 	memcpy(b->group_at, now, sizeof now);
+	memset(b->fits, 0, sizeof b->fits);
 	b->grouped = true;
 	return true;
 }

@@ -13,6 +13,7 @@ enum {
 	STORE_STATEMENTS = 96,
 	STORE_PATH_BYTES = 4096,
 	STORE_UID_BYTES = 16,
+	STORE_FITS = 4096,
 	STORE_TIME_SIZE = 25, /* 2026-07-21T07:42:11.123Z and its NUL */
 };
 
@@ -38,7 +39,11 @@ struct book {
 	bool in_memory;
 	bool grouped; /* between book_begin and book_commit or book_rollback */
 	char group_at[STORE_TIME_SIZE]; /* all changes of a group have one time */
-	int32_t backed_up;              /* the day known to have its backup */
+	/* Within a group: traps and lures that were found to fit each other. */
+	struct {
+		int64_t trap, lure;
+	} fits[STORE_FITS];
+	int32_t backed_up; /* the day known to have its backup */
 	/* Prepared once; found by the address of their SQL. */
 	struct {
 		const char *sql;

@@ -276,6 +276,15 @@ void run_page_show(struct run_page *p, const struct run *run, bool first)
 	p->said_done = false;
 }
 
+void run_page_pick(struct run_page *p, int64_t trap)
+{
+	for (size_t i = 0; p->run && i < p->run->n; i++)
+		if (p->run->traps[i].trap == trap) {
+			drop_entry(p);
+			pick(p, i);
+		}
+}
+
 void run_page_saved(struct run_page *p, const struct run *run, const char *clock)
 {
 	const struct run_trap *t = NULL;
