@@ -1,0 +1,48 @@
+/* kinds.h - what traps are for and what hangs in them. */
+#ifndef BASE_KINDS_H
+#define BASE_KINDS_H
+
+#include "base/sizes.h"
+
+#include <stddef.h>
+#include <stdint.h>
+
+struct pest {
+	int64_t id;
+	char code[CODE_BYTES], name[NAME_BYTES], latin[NAME_BYTES];
+};
+
+struct lure_kind {
+	int64_t id;
+	char name[NAME_BYTES];
+	int64_t pest;         /* 0 = of no single pest */
+	int32_t life_days;    /* 1..366 */
+	int32_t hot_days;     /* shorter life within the window below; 0 = none */
+	int hot_from, hot_to; /* month-day, both included; may wrap */
+	char source[SOURCE_BYTES];
+};
+
+struct card_kind {
+	int64_t id;
+	char name[NAME_BYTES];
+	int32_t life_days; /* 1..366 */
+	/* moths since it was new; 0 < stir <= change <= floor */
+	int32_t stir_at, change_at, floor_at;
+	char source[SOURCE_BYTES];
+};
+
+/* Lists own their items. Zero-initialise; items may be freed with free(). */
+struct pests {
+	struct pest *items;
+	size_t n, cap;
+};
+struct lure_kinds {
+	struct lure_kind *items;
+	size_t n, cap;
+};
+struct card_kinds {
+	struct card_kind *items;
+	size_t n, cap;
+};
+
+#endif
