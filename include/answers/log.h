@@ -49,8 +49,8 @@ const struct pest *log_find_pest(const struct log *l, const char *code, struct e
 bool log_in_season(const struct log *l, size_t trap);
 bool log_hangs(const struct log *l, size_t trap);
 
-/* Last day up to `upto` on which the farm was run (a visit that isn't a hanging);
- * DAY_NONE. */
+/* Last day up to `upto` on which the farm was run (a visit that is no hanging and was
+ * not skipped); DAY_NONE. */
 int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
 /* Traps of the farm that hang and have no visit in the run of log.today: not on that
  * date nor the limits.open_days days before it. */

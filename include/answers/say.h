@@ -32,6 +32,12 @@ enum tone say_verdict_tone(const struct judgement *j);
 void say_lacking(const struct judgement *j, char *out, size_t size);
 /* Doubts, comma separated: "lure 14 d overdue, card at 32 moths"; "" when none. */
 void say_doubts(const struct judgement *j, char *out, size_t size);
+/* What was compared with the threshold: "14.0", "4.0+" at least. */
+void say_amount(const struct judgement *j, char out[static SAY_SHORT]);
+/* What a row's columns cannot show: what an unknown lacks; else the total or the catch
+ * per night, when the rule compares that, and the doubts; "" when there is nothing. */
+void say_behind(
+	const struct rule *r, const struct judgement *j, char *out, size_t size);
 /* "14.0 a week, threshold 5" or what is missing. */
 void say_verdict_line(
 	const struct log *l, const struct verdict_row *row, char *out, size_t size);

@@ -16,7 +16,8 @@ struct sheet_trap {
 	char week[SAY_SHORT];  /* catch per week; "-" */
 	char nights[SAY_SHORT];
 	char rule[SAY_SHORT], verdict[SAY_SHORT];
-	char total[SAY_SHORT]; /* moths this season, "at least" with a + */
+	char total[SAY_SHORT]; /* moths this season; "at least" with a +; "-" never
+	                        * read */
 	char says[SAY_LINE];   /* what is missing, doubts */
 	bool needs_attention;  /* over, unknown, overdue, not hanging */
 };
@@ -26,6 +27,8 @@ struct sheet_block {
 	char mean[SAY_SHORT], highest[SAY_SHORT],
 		read[SAY_SHORT]; /* "4.0" "17.0" "3 of 4" */
 	char rule[SAY_SHORT], verdict[SAY_SHORT];
+	char says[SAY_LINE];  /* which trap, what is missing, the total */
+	bool needs_attention; /* its own mean or total is over or unknown */
 };
 
 struct sheet {
@@ -38,8 +41,10 @@ struct sheet {
 	size_t n, cap;
 	struct sheet_block *blocks;
 	size_t n_blocks, cap_blocks;
-	int counted, over, unknown; /* traps of this run */
-	int32_t moths;              /* counted in this run, all traps */
+	int visited;       /* traps visited in this run; 0: it has not begun */
+	int counted;       /* of these with a count */
+	int over, unknown; /* traps and block means, as on the Week page */
+	int32_t moths;     /* counted in this run, all traps */
 };
 
 /* farm must exist in the log. */

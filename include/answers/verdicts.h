@@ -25,7 +25,8 @@ struct verdict_rows {
 
 /* As at the end of `day` (usually log.today), farm by farm in driving order, each
  * block's rows where its first trap comes: block rows, then its traps' rows. farm and
- * pest 0 = all. Traps out of season are left out. */
+ * pest 0 = all. Traps out of season are left out, and
+ * those pulled more than limits.stale_nights ago. */
 void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	struct verdict_rows *out);
 

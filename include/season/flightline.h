@@ -19,7 +19,8 @@ struct mark {
 
 /* One mark per calendar week (Monday to Sunday) from the week of `first` to that of
  * `last`: an interval's rate stands in each week in which it closed or which lies
- * wholly inside it and began after it; several closings in a week are joined. Visits
+ * wholly inside it and began after it, unless the interval is of two weeks or more:
+ * then that week was missed. Several closings in a week are joined. Visits
  * after `last` are not looked at. out has room for flightline_weeks(first, last). */
 size_t flightline_weeks(int32_t first, int32_t last);
 void flightline_of_trap(

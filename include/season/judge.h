@@ -47,6 +47,15 @@ enum doubt {
 	DOUBT_CARD_AGE = 32, /* card overdue by age */
 };
 
+enum { JUDGE_WEEKS_MAX = 8 };
+
+/* What stands behind one week (or the one span) of a judgement. */
+struct seen {
+	int32_t moths, nights; /* in the traps that were read; nights of the longest */
+	int32_t from, to;      /* DAY_NONE: nothing was read */
+	int32_t read;          /* traps */
+};
+
 struct judgement {
 	enum verdict verdict;
 	bool questionable;   /* under or near, yet lure overdue or card loaded: "?" */
@@ -59,7 +68,10 @@ struct judgement {
 	int32_t moths;       /* counted in them (block: in all traps read) */
 	int32_t read, traps; /* block measures: read of all; a trap: 1 or 0 of 1 */
 	int32_t highest_x10; /* block-week: highest single trap a week in tenths; -1 */
-	unsigned doubts;     /* enum doubt, or'ed */
+	bool highest_open;   /* the highest is a floor: at least that many */
+	int32_t weeks;       /* of the rule; 1 for spans of nights */
+	struct seen week[JUDGE_WEEKS_MAX];                  /* the latest first */
+	unsigned doubts;                                    /* enum doubt, or'ed */
 	int32_t lure_overdue_days, card_moths, long_nights; /* worst of the traps */
 };
 

@@ -22,7 +22,7 @@ static const char *const state_words[SERVICE_STATE_COUNT] = {
 	[SERVICE_OVERDUE] = "overdue",
 };
 
-static void say_state(const struct worked *w, struct due_item *item)
+static void say_state(const struct worked *w, int32_t next_run, struct due_item *item)
 {
 	char *out = item->state_text;
 	size_t size = sizeof item->state_text;
@@ -33,7 +33,9 @@ static void say_state(const struct worked *w, struct due_item *item)
 		snprintf(out, size, _("%d d overdue"), (int)w->overdue_days);
 	else
 		text_copy(out, size,
-			w->state == SERVICE_DUE ? _("due today") : _("by next run"));
+			w->state == SERVICE_DUE ? _("due today")
+			: w->due <= next_run    ? _("by next run")
+						: _("change on next run"));
 	item->tone = w->state == SERVICE_OVERDUE ? TONE_UNSURE : TONE_PLAIN;
 	item->state_word = state_words[w->state];
 }
@@ -64,7 +66,7 @@ static void add_item(
 		lure   ? lure->name
 		: card ? card->name
 		       : "");
-	say_state(w, item);
+	say_state(w, log_next_run(l, t->farm), item);
 }
 
 /* The last day before the run after the next one: what is due by then is changed on

@@ -145,7 +145,8 @@ static int32_t latest_visit(const struct log *l, int64_t farm, int32_t upto, boo
 			const struct visit *v = &d->visits[k - 1];
 			if (v->day <= latest)
 				break;
-			if (v->day <= upto && (v->outcome == OUTCOME_HUNG) == hung) {
+			if (v->day <= upto && v->outcome != OUTCOME_SKIPPED &&
+				(v->outcome == OUTCOME_HUNG) == hung) {
 				latest = v->day;
 				break;
 			}

@@ -21,21 +21,33 @@ static void say_since(int32_t day, char out[static 8])
 	text_copy(out, 8, space ? space + 1 : text);
 }
 
+/* True while moths may hang in the trap that nobody has counted. */
+static bool is_unread(const struct log *l, size_t trap)
+{
+	struct weekly w = weekly_catch(&l->diaries[trap], l->today, &l->limits);
+
+	return w.unread == UNREAD_SKIPPED || w.unread == UNREAD_STALE;
+}
+
 static void say_total(const struct log *l, size_t trap, char out[static SAY_SHORT])
 {
 	const struct diary *d = &l->diaries[trap];
 	const struct farm *f = log_farm(l, l->traps.items[trap].farm);
 	int32_t start = day_season_start(l->today, f ? f->season_start : 101);
-	int32_t sum = 0;
-	bool at_least = false;
+	int32_t sum = 0, read = 0;
+	bool at_least = is_unread(l, trap);
 
 	for (size_t i = 0; i < d->n; i++) {
 		if (d->items[i].to < start)
 			continue;
 		sum += d->items[i].moths;
+		read++;
 		at_least |= d->items[i].state != CATCH_COUNTED;
 	}
-	snprintf(out, SAY_SHORT, "%d%s", (int)sum, at_least ? "+" : "");
+	if (read == 0)
+		text_copy(out, SAY_SHORT, "-");
+	else
+		snprintf(out, SAY_SHORT, "%d%s", (int)sum, at_least ? "+" : "");
 }
 
 static void fill_answer(const struct log *l, const struct verdict_rows *v,
@@ -52,10 +64,8 @@ static void fill_answer(const struct log *l, const struct verdict_rows *v,
 		return;
 	}
 	say_rule_short(&l->rules.items[row->rule], t->rule);
-	if (row->judgement.verdict == VERDICT_UNKNOWN)
-		say_lacking(&row->judgement, t->says, sizeof t->says);
-	else
-		say_doubts(&row->judgement, t->says, sizeof t->says);
+	say_behind(
+		&l->rules.items[row->rule], &row->judgement, t->says, sizeof t->says);
 	t->needs_attention = row->judgement.verdict == VERDICT_OVER ||
 			     row->judgement.verdict == VERDICT_UNKNOWN;
 }
@@ -74,7 +84,7 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 	text_copy(t->block, sizeof t->block, from->block);
 	text_copy(t->pest, sizeof t->pest, from->pest);
 	text_copy(t->lure, sizeof t->lure, from->lure);
-	text_copy(t->service, sizeof t->service, from->service);
+	text_copy(t->service, sizeof t->service, from->hangs ? from->service : "");
 	memcpy(t->last, from->last, sizeof t->last);
 	text_copy(t->count, sizeof t->count, from->open ? "" : from->visit_text);
 	say_since(l->lure_states[trap].since, t->lure_since);
@@ -86,15 +96,13 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 			      l->card_states[trap].mark >= CARD_CHANGE;
 }
 
-static void count_trap(
-	const struct run_trap *t, const struct verdict_row *row, struct sheet *out)
+static void count_trap(const struct run_trap *t, struct sheet *out)
 {
 	bool counted = !t->open && t->visit.count != COUNT_NONE;
 
 	out->counted += counted;
 	out->moths += counted ? t->visit.count : 0;
-	out->over += row && row->judgement.verdict == VERDICT_OVER;
-	out->unknown += row && row->judgement.verdict == VERDICT_UNKNOWN;
+	out->visited += !t->open;
 }
 
 /* The scout of all this run's visits; "" when they differ. */
@@ -115,7 +123,17 @@ static void fill_scout(const struct run *run, struct sheet *out)
 	}
 }
 
-static void fill_blocks(const struct log *l, int64_t farm, struct sheet *out)
+static bool mean_needs_attention(
+	const struct verdict_rows *v, const struct week_row *row)
+{
+	const struct verdict_row *own =
+		verdicts_of_block_itself(v, row->block, row->pest);
+
+	return own && own->judgement.verdict >= VERDICT_UNKNOWN;
+}
+
+static void fill_blocks(const struct log *l, int64_t farm, const struct verdict_rows *v,
+	struct sheet *out)
 {
 	struct week w = { 0 };
 
@@ -137,7 +155,11 @@ static void fill_blocks(const struct log *l, int64_t farm, struct sheet *out)
 		text_copy(b->read, sizeof b->read, row->nights_text);
 		text_copy(b->rule, sizeof b->rule, row->rule_text);
 		text_copy(b->verdict, sizeof b->verdict, row->verdict_text);
+		text_copy(b->says, sizeof b->says, row->says);
+		b->needs_attention = mean_needs_attention(v, row);
 	}
+	out->over = w.n_over;
+	out->unknown = w.n_unknown;
 	week_free(&w);
 }
 
@@ -168,7 +190,7 @@ bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *o
 	const struct farm *f = log_farm(l, farm);
 
 	out->n = out->n_blocks = 0;
-	out->counted = out->over = out->unknown = 0;
+	out->visited = out->counted = out->over = out->unknown = 0;
 	out->moths = 0;
 	text_copy(out->farm, sizeof out->farm, f ? f->name : "");
 	say_day_title(l->today, out->day, sizeof out->day);
@@ -177,12 +199,11 @@ bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *o
 	verdicts_of(l, farm, 0, l->today, &v);
 	text_copy(out->last_run, sizeof out->last_run, run.last_text);
 	for (size_t i = 0; ok && i < run.n; i++) {
-		int trap = (int)log_trap(l, run.traps[i].trap);
 		add_trap(l, &run.traps[i], &v, out);
-		count_trap(&run.traps[i], verdicts_worst_of_trap(&v, trap), out);
+		count_trap(&run.traps[i], out);
 	}
 	fill_scout(&run, out);
-	fill_blocks(l, farm, out);
+	fill_blocks(l, farm, &v, out);
 	fill_bring(l, farm, out);
 	run_free(&run);
 	free(v.items);

@@ -45,19 +45,21 @@ static bool visited_in_run(const struct log *l, size_t trap)
 	       d->visits[d->n_visits - 1].day >= l->today - l->limits.open_days;
 }
 
+/* Of a trap that was visited in the run only what is due by today: it was forgotten. */
 void today_brings(const struct log *l, int64_t farm, struct brings *out)
 {
 	int32_t next = log_next_run(l, farm);
 	int32_t run = next > l->today ? next : l->today;
 	int32_t after = log_run_after(log_farm(l, farm), run);
-	bool only_open = log_open_traps(l, farm) > 0;
+	bool under_way = log_open_traps(l, farm) > 0;
 
 	out->n = 0;
-	for (size_t i = 0; i < l->traps.n; i++)
-		if (l->traps.items[i].farm == farm &&
-			!(only_open && visited_in_run(l, i)))
-			service_bring(
-				out, &l->diaries[i], &l->lures, &l->cards, run, after);
+	for (size_t i = 0; i < l->traps.n; i++) {
+		bool visited = under_way && visited_in_run(l, i);
+		if (l->traps.items[i].farm == farm)
+			service_bring(out, &l->diaries[i], &l->lures, &l->cards, run,
+				visited ? l->today + 1 : after);
+	}
 }
 
 static void say_run_bring(const struct log *l, struct today_run *r)
@@ -111,9 +113,11 @@ static void say_where(
 	if (row->trap != NO_TRAP)
 		snprintf(line->where, sizeof line->where, _("trap %s"),
 			l->traps.items[row->trap].label);
-	else
+	else if (row->judgement.read > 0)
 		snprintf(line->where, sizeof line->where, _("mean of %d"),
 			(int)row->judgement.read);
+	else
+		text_copy(line->where, sizeof line->where, _("block"));
 }
 
 static void add_line(

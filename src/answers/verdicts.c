@@ -199,12 +199,21 @@ static void judge_group(const struct log *l, const struct group *g, int32_t day,
 		judge_group_trap(l, g, &g->held[i], day, out);
 }
 
-static bool asked_for(const struct log *l, size_t trap, int64_t farm, int64_t pest)
+/* A trap that was pulled is judged as long as its last catch is this week's. */
+static bool was_pulled(const struct log *l, size_t trap, int32_t day)
+{
+	struct stand s = diary_stand(&l->diaries[trap], day);
+
+	return s.standing == STANDING_PULLED && s.since < day - l->limits.stale_nights;
+}
+
+static bool asked_for(
+	const struct log *l, size_t trap, int64_t farm, int64_t pest, int32_t day)
 {
 	const struct trap *t = &l->traps.items[trap];
 
 	return (farm == 0 || t->farm == farm) && (pest == 0 || t->pest == pest) &&
-	       log_in_season(l, trap);
+	       log_in_season(l, trap) && !was_pulled(l, trap, day);
 }
 
 void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
@@ -216,7 +225,7 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	out->n = 0;
 	for (size_t i = 0; i < l->traps.n; i++) {
 		const struct trap *t = &l->traps.items[i];
-		if (done[i] || !asked_for(l, i, farm, pest))
+		if (done[i] || !asked_for(l, i, farm, pest, day))
 			continue;
 		g.farm = t->farm;
 		g.block = t->block;
@@ -225,7 +234,7 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 			k++) {
 			const struct trap *o = &l->traps.items[k];
 			if (o->block != t->block || o->pest != t->pest ||
-				!asked_for(l, k, farm, pest))
+				!asked_for(l, k, farm, pest, day))
 				continue;
 			done[k] = true;
 			add_to_group(&g, l, k, day);
@@ -237,7 +246,8 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	free(done);
 }
 
-/* True if row b says worse things than a (NULL: nothing yet). */
+/* True if row b says worse things than a (NULL: nothing yet), or as bad of a hotter
+ * trap. */
 static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
 {
 	enum verdict va = a ? a->judgement.verdict : VERDICT_NONE;
@@ -245,7 +255,9 @@ static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
 
 	if (!a || (a->rule == NO_RULE && b->rule != NO_RULE))
 		return true;
-	return va != vb && verdict_worse(va, vb) == vb;
+	if (va == vb)
+		return weekly_x10(&b->weekly) > weekly_x10(&a->weekly);
+	return verdict_worse(va, vb) == vb;
 }
 
 const struct verdict_row *verdicts_worst_of_trap(const struct verdict_rows *v, int trap)

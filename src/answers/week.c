@@ -39,10 +39,8 @@ static void fill_verdict(
 		return;
 	}
 	say_rule_short(&l->rules.items[v->rule], row->rule_text);
-	if (v->judgement.verdict == VERDICT_UNKNOWN)
-		say_lacking(&v->judgement, row->says, sizeof row->says);
-	else
-		say_doubts(&v->judgement, row->says, sizeof row->says);
+	say_behind(
+		&l->rules.items[v->rule], &v->judgement, row->says, sizeof row->says);
 }
 
 /* Mean and highest of the block's traps: judged by a rule that nothing reaches. */
@@ -69,10 +67,23 @@ static void fill_mean(const struct log *l, const struct verdict_rows *v, size_t 
 	else
 		text_copy(row->catch_text, sizeof row->catch_text, "-");
 	if (j.highest_x10 >= 0 && j.traps > 1)
-		snprintf(row->highest_text, sizeof row->highest_text, "%d.%d",
-			(int)(j.highest_x10 / 10), (int)(j.highest_x10 % 10));
+		snprintf(row->highest_text, sizeof row->highest_text, "%d.%d%s",
+			(int)(j.highest_x10 / 10), (int)(j.highest_x10 % 10),
+			j.highest_open ? "+" : "");
 	snprintf(row->nights_text, sizeof row->nights_text, _("%d of %d"), (int)j.read,
 		(int)j.traps);
+}
+
+/* Where the block's own rule looks at the week, its number is the one that is shown. */
+static void fill_judged_mean(
+	const struct log *l, const struct verdict_rows *v, struct week_row *row)
+{
+	const struct verdict_row *own =
+		verdicts_of_block_itself(v, row->block, row->pest);
+
+	if (own && l->rules.items[own->rule].measure == MEASURE_BLOCK_WEEK &&
+		(own->judgement.read > 0 || own->judgement.verdict == VERDICT_OVER))
+		say_amount(&own->judgement, row->catch_text);
 }
 
 static void add_block_row(const struct log *l, const struct verdict_rows *v,
@@ -92,10 +103,13 @@ static void add_block_row(const struct log *l, const struct verdict_rows *v,
 	text_copy(row->name, sizeof row->name, b ? b->name : "");
 	text_copy(row->pest_code, sizeof row->pest_code, p ? p->code : "");
 	fill_mean(l, v, first, end, row);
+	fill_judged_mean(l, v, row);
 	fill_verdict(l, worst, row);
-	if (worst->trap != NO_TRAP && worst->judgement.verdict >= VERDICT_NEAR)
-		snprintf(row->says, sizeof row->says, _("trap %s"),
-			l->traps.items[worst->trap].label);
+	if (worst->trap != NO_TRAP && worst->judgement.verdict >= VERDICT_NEAR) {
+		snprintf(row->says, sizeof row->says, _("trap %s: %s"),
+			l->traps.items[worst->trap].label, row->rule_text);
+		row->rule_text[0] = '\0'; /* not what the mean is held against */
+	}
 }
 
 static void add_trap_row(const struct log *l, const struct verdict_rows *all,

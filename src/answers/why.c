@@ -26,21 +26,45 @@ static void add_line(struct why *w, enum tone tone, int indent, const char *fmt,
 	w->lines[w->n++] = (struct why_line){ tone, indent, mem_text(text) };
 }
 
+static void add_traps_read(struct why *w, const struct judgement *j)
+{
+	if (j->traps <= 1)
+		return;
+	if (j->read > 0)
+		add_line(w, TONE_PLAIN, 4,
+			ngettext("%d of %d traps read, %d moth in them",
+				"%d of %d traps read, %d moths in them",
+				(unsigned)j->moths),
+			(int)j->read, (int)j->traps, (int)j->moths);
+	else
+		add_line(w, TONE_PLAIN, 4,
+			_("none of %d traps read in full; what is known of them is "
+			  "at least this"),
+			(int)j->traps);
+}
+
+/* One week of the rule, or its one span. */
+static void add_week(struct why *w, const struct seen *s)
+{
+	char from[DAY_TEXT_SIZE], to[DAY_TEXT_SIZE], moths[48];
+
+	if (s->nights <= 0 || s->from == DAY_NONE || s->to == DAY_NONE)
+		return;
+	day_short(s->from, from, sizeof from);
+	day_short(s->to, to, sizeof to);
+	snprintf(moths, sizeof moths,
+		ngettext("%d moth", "%d moths", (unsigned)s->moths), (int)s->moths);
+	add_line(w, TONE_PLAIN, 4,
+		ngettext("%s in %d night, %s to %s", "%s in %d nights, %s to %s",
+			(unsigned)s->nights),
+		moths, (int)s->nights, from, to);
+}
+
 static void add_numbers(struct why *w, const struct judgement *j)
 {
-	char from[DAY_TEXT_SIZE], to[DAY_TEXT_SIZE];
-
-	if (j->traps > 1)
-		add_line(w, TONE_PLAIN, 4, _("%d of %d traps read, %d moths in all"),
-			(int)j->read, (int)j->traps, (int)j->moths);
-	if (j->nights <= 0 || j->from == DAY_NONE || j->to == DAY_NONE)
-		return;
-	day_short(j->from, from, sizeof from);
-	day_short(j->to, to, sizeof to);
-	add_line(w, TONE_PLAIN, 4,
-		ngettext("%d moths in %d night, %s to %s",
-			"%d moths in %d nights, %s to %s", (unsigned)j->nights),
-		(int)j->moths, (int)j->nights, from, to);
+	add_traps_read(w, j);
+	for (int32_t i = 0; i < j->weeks; i++)
+		add_week(w, &j->week[i]);
 }
 
 static void add_rule(struct why *w, const struct log *l, const struct verdict_row *row)
@@ -177,8 +201,8 @@ static void add_replaced(struct why *w, const struct log *l, int trap, int64_t b
 		if (used || rule_fits(&l->rules.items[r], &spot, &m) != FIT_YES)
 			continue;
 		say_rule(&l->rules.items[r], text, sizeof text);
-		add_line(
-			w, TONE_QUIET, 2, _("a narrower threshold replaces: %s"), text);
+		add_line(w, TONE_QUIET, 2,
+			_("not used here, a narrower threshold replaces it: %s"), text);
 	}
 }
 

@@ -50,8 +50,9 @@ static bool mark_closed(const struct diary *d, struct week w, struct mark *out)
 	return nights > 0;
 }
 
-/* A week that lies wholly within one read interval has that interval's rate. The week
- * in which it began belongs to the visit that began it, on a Monday too. */
+/* A week that lies wholly within one read interval has that interval's rate, unless the
+ * interval is of two weeks or more: then this week was missed. The week in which it
+ * began belongs to the visit that began it, on a Monday too. */
 static bool mark_inside(
 	const struct diary *d, struct week w, int32_t last, struct mark *out)
 {
@@ -61,6 +62,8 @@ static bool mark_inside(
 		d->items[i].state == CATCH_UNKNOWN)
 		return false;
 	const struct interval *it = &d->items[i];
+	if (it->to - it->from >= 2 * WEEK)
+		return false;
 	*out = mark_catch(it->moths, it->to - it->from, it->state == CATCH_FLOOR);
 	return true;
 }

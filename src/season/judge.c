@@ -10,6 +10,7 @@ struct tally {
 	struct part unread;   /* the first trap that was not read */
 	struct part sum; /* nights (most), moths (all), from and to of those read */
 	int32_t highest_x10;
+	bool highest_open;
 };
 
 struct court {
@@ -52,8 +53,11 @@ static void tally_read(struct tally *t, const struct part *p)
 	t->read++;
 	if (p->lacking != LACKING_NOTHING && t->lacking != LACKING_FLOOR)
 		t->lacking = p->lacking;
-	if (x10 > t->highest_x10)
+	if (x10 >= t->highest_x10) {
+		t->highest_open =
+			p->value.open || (x10 == t->highest_x10 && t->highest_open);
 		t->highest_x10 = x10;
+	}
 }
 
 static void tally_add(struct tally *t, const struct part *p, bool block)
@@ -178,8 +182,12 @@ static void gather(struct court *c, struct judgement *j)
 	j->to = latest->to;
 	j->highest_x10 =
 		c->rule->measure == MEASURE_BLOCK_WEEK ? c->tally[0].highest_x10 : -1;
+	j->highest_open = c->tally[0].highest_open;
+	j->weeks = c->weeks;
 	for (int32_t i = 0; i < c->weeks; i++) {
 		const struct tally *t = &c->tally[i];
+		j->week[i] = (struct seen){ t->sum.moths, t->sum.nights, t->sum.from,
+			t->sum.to, t->read };
 		if (t->sum.from != DAY_NONE &&
 			(j->from == DAY_NONE || t->sum.from < j->from))
 			j->from = t->sum.from;
@@ -198,7 +206,7 @@ static void hear(struct court *c, struct judgement *j, const struct subject *s,
 	const struct moment *m)
 {
 	struct part parts[SPAN_WEEKS_MAX];
-	bool changed = false;
+	bool changed = false, read = false;
 
 	if (is_weekly(c->rule->measure)) {
 		part_weeks(s->diary, c->weeks, m->day, c->limits, parts);
@@ -211,10 +219,12 @@ static void hear(struct court *c, struct judgement *j, const struct subject *s,
 	for (int32_t i = 0; i < c->weeks; i++) {
 		tally_add(&c->tally[i], &parts[i], c->block);
 		changed = changed || part_read(&parts[i]) != part_read(&parts[0]);
+		read = read || part_read(&parts[i]);
 	}
 	if (c->block && changed)
 		j->doubts |= DOUBT_TRAPS;
-	doubts_of_trap(j, s);
+	if (read) /* a lure casts no doubt on what was not counted */
+		doubts_of_trap(j, s);
 }
 
 static struct court court_of(const struct rule *r, size_t n, const struct limits *l)

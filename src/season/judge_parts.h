@@ -4,7 +4,7 @@
 
 #include "season/judge.h"
 
-enum { SPAN_WEEKS_MAX = 8 };
+enum { SPAN_WEEKS_MAX = JUDGE_WEEKS_MAX };
 
 struct part {
 	struct bounds value;  /* weekly catch, or moths in the span */

@@ -175,9 +175,77 @@ static void what_is_due_names_trap_kind_and_day(void **state)
 	fixture_close(&f);
 }
 
+static void a_lure_forgotten_in_the_run_is_still_on_the_bring_list(void **state)
+{
+	struct fixture f;
+	struct due d = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	int64_t one = fixture_trap(&f, "1", "2026-05-01"); /* due 22 May */
+	fixture_trap(&f, "2", "2026-05-15");
+	fixture_count(&f, one, "2026-05-22", 1);
+	fixture_read(&f, "2026-05-22");
+	due_of(&f.log, 0, &d);
+	assert_int_equal(d.n_brings, 1);
+	assert_true(d.brings[0].is_lure);
+	due_free(&d);
+	fixture_close(&f);
+}
+
+static void a_day_of_nothing_but_skips_is_no_run(void **state)
+{
+	struct fixture f;
+	struct today t = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	int64_t one = fixture_trap(&f, "1", "2026-05-01");
+	fixture_count(&f, one, "2026-05-08", 1);
+	fixture_skip(&f, one, "2026-05-15");
+	fixture_read(&f, "2026-05-18");
+	today_of(&f.log, &t);
+	assert_string_equal(t.runs[0].last_text, "last run Fri 8 May, 10 days");
+	assert_true(t.runs[0].due);
+	today_free(&t);
+	fixture_close(&f);
+}
+
+static void what_lasts_past_the_next_run_but_not_the_one_after_is_changed_there(
+	void **state)
+{
+	static const struct {
+		const char *why, *today, *want;
+	} row[] = {
+		{ "due on the next run's day", "2026-05-16", "by next run" },
+		{ "due after it", "2026-05-15", "change on next run" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct due d = { 0 };
+		fixture_open(&f);
+		int64_t t = fixture_trap(&f, "1", "2026-05-01"); /* due 22 May */
+		fixture_count(&f, t, i == 0 ? "2026-05-15" : "2026-05-13", 1);
+		fixture_read(&f, row[i].today);
+		due_of(&f.log, 0, &d);
+		if (d.n != 1 || strcmp(d.items[0].state_text, row[i].want) != 0)
+			fail_msg("%s: %zu items, \"%s\"", row[i].why, d.n,
+				d.n ? d.items[0].state_text : "");
+		due_free(&d);
+		fixture_close(&f);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(
+			what_lasts_past_the_next_run_but_not_the_one_after_is_changed_there),
+		cmocka_unit_test(a_day_of_nothing_but_skips_is_no_run),
+		cmocka_unit_test(
+			a_lure_forgotten_in_the_run_is_still_on_the_bring_list),
 		cmocka_unit_test(a_run_is_due_a_week_after_the_last_one),
 		cmocka_unit_test(a_run_left_half_way_stays_due_and_says_what_is_left),
 		cmocka_unit_test(a_farm_with_its_own_weekday_is_run_on_it),

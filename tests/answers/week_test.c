@@ -125,7 +125,7 @@ static void why_of_a_block_lists_its_traps(void **state)
 	fixture_put_rule(&f, fixture_rule(&f, MEASURE_BLOCK_WEEK, 1, 1000));
 	fixture_read(&f, "2026-05-15");
 	why_of(&f.log, NO_TRAP, f.block.id, f.cm.id, &w);
-	assert_true(says(&w, "2 of 3 traps read, 18 moths in all"));
+	assert_true(says(&w, "2 of 3 traps read, 18 moths in them"));
 	assert_true(says(&w, "trap 2: 17.0 a week; OVER"));
 	assert_true(says(&w, "hung 14 nights ago, not read yet"));
 	why_free(&w);
@@ -145,7 +145,7 @@ static void a_replaced_threshold_is_named_in_why(void **state)
 	fixture_put_rule(&f, narrow);
 	fixture_read(&f, "2026-05-15");
 	why_of(&f.log, 1, 0, 0, &w);
-	assert_true(says(&w, "a narrower threshold replaces: at least 5 a week"));
+	assert_true(says(&w, "a narrower threshold replaces it: at least 5 a week"));
 	why_free(&w);
 	fixture_close(&f);
 }
@@ -177,9 +177,121 @@ static void the_sheet_holds_every_trap_and_sums_the_run(void **state)
 	fixture_close(&f);
 }
 
+static void why_of_two_weeks_running_shows_each_week_on_its_line(void **state)
+{
+	struct fixture f;
+	struct why w = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 2, 200));
+	int64_t t = fixture_trap(&f, "1", "2026-05-01");
+	fixture_count(&f, t, "2026-05-08", 3);
+	fixture_count(&f, t, "2026-05-15", 4);
+	fixture_read(&f, "2026-05-15");
+	why_of(&f.log, 0, 0, 0, &w);
+	assert_true(says(&w, "4 moths in 7 nights, Fri 8 May to Fri 15 May"));
+	assert_true(says(&w, "3 moths in 7 nights, Fri 1 May to Fri 8 May"));
+	why_free(&w);
+	fixture_close(&f);
+}
+
+static void a_floor_keeps_its_plus_as_the_highest_of_a_block(void **state)
+{
+	struct fixture f;
+	struct week w = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_count(&f, fixture_trap(&f, "1", "2026-05-01"), "2026-05-08", 2);
+	struct visit v =
+		fixture_counted(fixture_trap(&f, "2", "2026-05-01"), "2026-05-08", 22);
+	v.outcome = OUTCOME_FLOOR;
+	fixture_save(&f, v);
+	fixture_read(&f, "2026-05-08");
+	week_of(&f.log, 0, 0, &w);
+	assert_string_equal(w.rows[1].catch_text, "12.0+");
+	assert_string_equal(w.rows[1].highest_text, "22.0+");
+	week_free(&w);
+	fixture_close(&f);
+}
+
+static void a_total_is_shown_beside_the_threshold_it_is_held_against(void **state)
+{
+	struct fixture f;
+	struct week w = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	struct rule r = fixture_rule(&f, MEASURE_TRAP_TOTAL, 0, 600);
+	r.span_kind = SPAN_HUNG;
+	fixture_put_rule(&f, r);
+	int64_t t = fixture_trap(&f, "1", "2026-05-01");
+	fixture_count(&f, t, "2026-05-08", 6);
+	fixture_count(&f, t, "2026-05-15", 1);
+	fixture_read(&f, "2026-05-15");
+	week_of(&f.log, 0, 0, &w);
+	assert_string_equal(w.rows[2].says, "7.0 in all");
+	assert_string_equal(w.rows[2].verdict_text, "OVER");
+	week_free(&w);
+	fixture_close(&f);
+}
+
+static void a_pulled_trap_leaves_the_week_when_its_catch_is_stale(void **state)
+{
+	static const struct {
+		const char *why, *today;
+		size_t rows;
+	} row[] = {
+		{ "ten nights after, last good", "2026-05-18", 4 },
+		{ "eleven, first bad", "2026-05-19", 3 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct week w = { 0 };
+		fixture_open(&f);
+		fixture_trap(&f, "1", "2026-05-01");
+		struct visit v = fixture_counted(
+			fixture_trap(&f, "2", "2026-05-01"), "2026-05-08", 1);
+		v.outcome = OUTCOME_PULLED;
+		fixture_save(&f, v);
+		fixture_read(&f, row[i].today);
+		week_of(&f.log, 0, 0, &w);
+		if (w.n != row[i].rows)
+			fail_msg("%s: %zu rows", row[i].why, w.n);
+		week_free(&w);
+		fixture_close(&f);
+	}
+}
+
+static void a_trap_never_read_has_no_total_on_the_sheet(void **state)
+{
+	struct fixture f;
+	struct sheet s = { 0 };
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	two_weeks(&f);
+	fixture_read(&f, "2026-05-15");
+	must(sheet_of(&f.log, f.book, f.farm.id, &s, &e), &e);
+	assert_string_equal(s.traps[2].total, "-");
+	assert_int_equal(s.visited, 2);
+	sheet_free(&s);
+	fixture_close(&f);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(why_of_two_weeks_running_shows_each_week_on_its_line),
+		cmocka_unit_test(a_floor_keeps_its_plus_as_the_highest_of_a_block),
+		cmocka_unit_test(
+			a_total_is_shown_beside_the_threshold_it_is_held_against),
+		cmocka_unit_test(a_pulled_trap_leaves_the_week_when_its_catch_is_stale),
+		cmocka_unit_test(a_trap_never_read_has_no_total_on_the_sheet),
 		cmocka_unit_test(the_tree_has_farm_block_and_traps_with_their_answers),
 		cmocka_unit_test(
 			a_trap_with_a_threshold_of_its_block_only_is_said_to_be_judged_with_it),
