@@ -1,0 +1,90 @@
+/* exchange.h - the book's CSV files: what kinds there are, taking one in, giving one
+ * out. An export imports again unchanged. */
+#ifndef EXCHANGE_EXCHANGE_H
+#define EXCHANGE_EXCHANGE_H
+
+#include "base/buf.h"
+#include "base/err.h"
+#include "book/book.h"
+#include "exchange/column.h"
+
+#include <stdio.h>
+
+struct taking;
+struct giving;
+
+/* A kind of file; one file of src/exchange and one row of `kinds` each. */
+struct kind {
+	const char *name; /* "traps" */
+	const char *help; /* N_(): one line */
+	const struct column *columns;
+	size_t n_columns;
+	size_t row_bytes; /* of the struct that the columns lie in */
+	/* See taking.h. */
+	bool (*begin)(struct taking *t, struct err *e);
+	bool (*take)(struct taking *t, const void *row, struct err *e);
+	bool (*finish)(struct taking *t, struct err *e); /* may be NULL */
+	void (*end)(struct taking *t);
+	bool (*give)(struct giving *g, struct err *e);
+};
+
+extern const struct kind *const kinds[]; /* ends with NULL */
+
+/* NULL and *e with the kinds that there are. */
+const struct kind *kind_find(const char *name, struct err *e);
+
+enum { PROBLEMS_MAX = 50 };
+
+struct sentences {
+	char **items;
+	size_t n, cap;
+};
+void sentences_add(struct sentences *s, const char *text);
+void sentences_free(struct sentences *s);
+
+/* What came of an import. */
+struct imported {
+	int64_t n_new, n_changed, n_same; /* rows */
+	struct sentences notes;           /* worth telling, each a sentence */
+	struct sentences problems; /* file, line, column, value, what would be right */
+	int64_t n_problems;        /* all; at most PROBLEMS_MAX of them are kept */
+};
+void imported_free(struct imported *i);
+/* "1 204 new, 3 changed, 12 already there" */
+void imported_say(const struct imported *i, struct buf *out);
+/* n with a blank between thousands. */
+void say_thousands(struct buf *out, int64_t n);
+
+/* Where the rows come from and which are wanted. */
+struct import_from {
+	FILE *file;                                 /* borrowed */
+	const char *name;                           /* for messages */
+	int32_t today;                              /* later dates are refused */
+	bool (*wanted)(void *arg, const void *row); /* NULL: all */
+	void *arg;
+};
+
+/* Takes the file into the book: all rows or none, in one transaction. The first row
+ * names the columns. Streams: memory grows by some 12 bytes a visit, no more. False
+ * with ERR_INPUT when a row is wrong (see out->problems), the book then being as it
+ * was. Zero-initialise out; free it in any case. */
+bool exchange_import(struct book *b, const struct kind *kind,
+	const struct import_from *from, struct imported *out, struct err *e);
+
+/* Gives out the whole kind. `put` gets the text in pieces and empties it. */
+bool exchange_export(struct book *b, const struct kind *kind,
+	bool (*put)(void *arg, struct buf *text, struct err *e), void *arg,
+	struct err *e);
+
+/* Which of the published thresholds are meant: NULL = any. Each is compared with what
+ * the row says; `source` is looked for in its source, as whole words. */
+struct published {
+	const char *pest, *crop, *condition, *source;
+};
+
+/* Takes the thresholds that come with the program and pass the filter; out->notes
+ * holds one line for each. ERR_NOT_FOUND when none passes. */
+bool exchange_take_published(struct book *b, const struct published *filter,
+	int32_t today, struct imported *out, struct err *e);
+
+#endif

@@ -1,0 +1,24 @@
+/* report_csv.h - answers as CSV for another program. Words and numbers are those of
+ * the book's files, never translated but for proof's; every text begins with a row of column names. */
+#ifndef EXCHANGE_REPORT_CSV_H
+#define EXCHANGE_REPORT_CSV_H
+
+#include "answers/due.h"
+#include "answers/proof.h"
+#include "answers/verdicts.h"
+#include "base/buf.h"
+
+/* One row per trap or block and rule that applies, one with verdict none where none
+ * does. catch_lo and catch_hi bound what was compared (moths per week, per night or in
+ * all, as the measure says; per week where there is no rule); an empty catch_hi is
+ * open. doubts: separated by "; ", first what an unknown lacks. */
+void week_csv(const struct log *l, const struct verdict_rows *rows, struct buf *out);
+
+/* One row per lure and card that is due by the next run. */
+void due_csv(const struct due *d, struct buf *out);
+
+/* One row per published case: id, source, printed, remark, rule, input, expected, ours,
+ * holds (yes or no). Here texts are as the person reads them. */
+void proof_csv(const struct proof_case *cases, size_t n, struct buf *out);
+
+#endif

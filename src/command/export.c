@@ -1,0 +1,56 @@
+#include "base/words.h"
+#include "command/command.h"
+#include "exchange/exchange.h"
+
+#include <string.h>
+
+static bool to_stdout(void *arg, struct buf *text, struct err *e)
+{
+	(void)arg;
+	return out_print(text, e);
+}
+
+static bool to_memory(void *arg, struct buf *text, struct err *e)
+{
+	struct buf *all = arg;
+
+	(void)e;
+	buf_add_n(all, text->text, text->n);
+	buf_clear(text);
+	return true;
+}
+
+/* A file appears whole or not at all. */
+static bool to_file(
+	struct book *b, const struct kind *kind, const char *path, struct err *e)
+{
+	struct buf all = { 0 };
+	bool ok =
+		exchange_export(b, kind, to_memory, &all, e) && out_file(path, &all, e);
+
+	buf_free(&all);
+	return ok;
+}
+
+bool command_export(const struct context *ctx, int argc, char **argv, struct err *e)
+{
+	const char *rest[2];
+	size_t n;
+
+	if (!args_read(argc, argv, NULL, 0, rest, 2, &n, e))
+		return false;
+	if (n == 0)
+		return err_set(e, ERR_USAGE,
+			_("export needs a kind of file: mothtally export KIND [FILE]"));
+	const struct kind *kind = kind_find(rest[0], e);
+	if (!kind)
+		return false;
+	struct book *b = open_to_read(ctx, e);
+	if (!b)
+		return false;
+	bool ok = n == 2 && strcmp(rest[1], "-") != 0
+			  ? to_file(b, kind, rest[1], e)
+			  : exchange_export(b, kind, to_stdout, NULL, e);
+	book_close(b);
+	return ok;
+}

@@ -1,0 +1,51 @@
+#include "base/mem.h"
+#include "base/words.h"
+#include "exchange/exchange.h"
+
+#include <stdlib.h>
+
+void sentences_add(struct sentences *s, const char *text)
+{
+	s->items = mem_grow(s->items, &s->cap, s->n + 1, sizeof *s->items);
+	s->items[s->n++] = mem_text(text);
+}
+
+void sentences_free(struct sentences *s)
+{
+	for (size_t i = 0; i < s->n; i++)
+		free(s->items[i]);
+	free(s->items);
+	*s = (struct sentences){ 0 };
+}
+
+void imported_free(struct imported *i)
+{
+	sentences_free(&i->notes);
+	sentences_free(&i->problems);
+}
+
+void say_thousands(struct buf *out, int64_t n)
+{
+	if (n >= 1000) {
+		say_thousands(out, n / 1000);
+		buf_addf(out, " %03d", (int)(n % 1000));
+	} else {
+		buf_addf(out, "%d", (int)n);
+	}
+}
+
+void imported_say(const struct imported *i, struct buf *out)
+{
+	say_thousands(out, i->n_new);
+	buf_add(out, _(" new"));
+	if (i->n_changed) {
+		buf_add(out, ", ");
+		say_thousands(out, i->n_changed);
+		buf_add(out, _(" changed"));
+	}
+	if (i->n_same) {
+		buf_add(out, ", ");
+		say_thousands(out, i->n_same);
+		buf_add(out, _(" already there"));
+	}
+}

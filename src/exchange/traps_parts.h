@@ -1,0 +1,60 @@
+/* traps_parts.h - the traps file in pieces: its row, farms and blocks, diary. */
+#ifndef TRAPS_PARTS_H
+#define TRAPS_PARTS_H
+
+#include "exchange/kinds.h"
+
+struct trap_row {
+	char farm[NAME_BYTES], block[NAME_BYTES], trap[NAME_BYTES];
+	char pest[CODE_BYTES], lure[NAME_BYTES], card[NAME_BYTES];
+	int place, condition;
+	char crop[NAME_BYTES], variety[NAME_BYTES];
+	int32_t area_x100;
+	double lat, lon;
+	int32_t order;
+	int32_t hung, pulled;
+};
+
+/* What the rows of a block say about it, and which line said it first. */
+struct block_in {
+	struct block block, said;
+	bool in_file;
+	struct {
+		int64_t condition, crop, variety, area;
+	} line; /* 0: no row says it */
+};
+
+struct trap_in {
+	struct trap trap;
+	int64_t line; /* in this file; 0: not in it */
+};
+
+struct trap_state {
+	struct names farms;               /* id */
+	struct names blocks;              /* in a farm: index in block */
+	struct names traps;               /* in a farm: index in trap */
+	struct names pests, lures, cards; /* id */
+	struct lure_kinds lure_kinds;
+	struct block_in *block;
+	size_t n_blocks, cap_blocks;
+	struct trap_in *trap;
+	size_t n_traps, cap_traps;
+	int new_farms, new_blocks;
+	int no_lure;          /* traps without a lure kind */
+	int64_t no_lure_line; /* the first of them */
+};
+
+/* Finds or makes the farm and the block of a row and hears what it says about them.
+ * NULL: a problem was noted (e->kind is ERR_NONE) or the book failed. */
+struct block_in *traps_block(struct taking *t, const struct trap_row *r, struct err *e);
+/* Writes what the rows said of blocks that were there before. */
+bool traps_blocks_finish(struct taking *t, struct err *e);
+
+/* Writes the visits that `hung` and `pulled` stand for, unless the diary has one on
+ * that day. *added: at least one was. */
+bool traps_diary(struct taking *t, const struct trap_row *r, const struct trap *trap,
+	bool *added, struct err *e);
+
+bool traps_give(struct giving *g, struct err *e);
+
+#endif
