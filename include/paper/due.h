@@ -1,0 +1,11 @@
+/* due.h - runs, what to bring, lures and cards that are due, as plain text. */
+#ifndef PAPER_DUE_H
+#define PAPER_DUE_H
+
+#include "answers/due.h"
+#include "base/buf.h"
+
+/* No line wider than `cols` (40..); ASCII unless `utf8`. */
+void paper_due(const struct due *d, int cols, bool utf8, struct buf *out);
+
+#endif

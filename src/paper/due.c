@@ -1,0 +1,141 @@
+#include "paper/due.h"
+
+#include "base/words.h"
+#include "grid.h"
+#include "paper/ascii.h"
+
+enum { COL_TRAP, COL_BLOCK, COL_WHAT, COL_KIND, COL_DUE, COL_STATE, COL_COUNT };
+
+struct cells {
+	char due[DAY_TEXT_SIZE];
+	const char *text[COL_COUNT];
+};
+
+static void cells_of(const struct due_item *item, struct cells *c)
+{
+	day_short(item->due, c->due, sizeof c->due);
+	c->text[COL_TRAP] = item->label;
+	c->text[COL_BLOCK] = item->block_name;
+	c->text[COL_WHAT] = item->is_lure ? _("lure") : _("card");
+	c->text[COL_KIND] = item->kind_name;
+	c->text[COL_DUE] = c->due;
+	c->text[COL_STATE] = item->state_text;
+}
+
+static void add_run(const struct today_run *r, int cols, struct buf *out)
+{
+	struct buf text = { 0 };
+	char next[DAY_TEXT_SIZE];
+
+	day_short(r->next_run, next, sizeof next);
+	buf_addf(&text, "%s: %s, %s, ", r->name, r->traps_text, r->last_text);
+	if (r->due)
+		buf_addf(&text, _("due now (%s)"), next);
+	else
+		buf_addf(&text, _("next run %s"), next);
+	paper_wrap(out, text.text, 2, cols);
+	buf_free(&text);
+}
+
+static void add_runs(const struct due *d, int cols, struct buf *out)
+{
+	buf_addf(out, "\n%s\n", _("Runs"));
+	for (size_t i = 0; i < d->today.n_runs; i++)
+		add_run(&d->today.runs[i], cols, out);
+	if (d->today.n_runs == 0)
+		paper_wrap(out, _("no trap hangs"), 2, cols);
+}
+
+static void add_bring(
+	const struct due *d, const struct today_run *r, int cols, struct buf *out)
+{
+	struct buf text = { 0 };
+	const char *comma = "";
+
+	buf_addf(&text, "%s: ", r->name);
+	for (size_t i = 0; i < d->n_brings; i++) {
+		const struct due_bring *b = &d->brings[i];
+
+		if (b->farm != r->farm)
+			continue;
+		unsigned long n = (unsigned long)b->n;
+		buf_addf(&text,
+			b->is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", n)
+				   : ngettext("%s%d card %s", "%s%d cards %s", n),
+			comma, b->n, b->kind_name);
+		comma = ", ";
+	}
+	if (!*comma)
+		buf_add(&text, _("nothing"));
+	paper_wrap(out, text.text, 2, cols);
+	buf_free(&text);
+}
+
+static void add_brings(const struct due *d, int cols, struct buf *out)
+{
+	if (d->today.n_runs == 0)
+		return;
+	buf_addf(out, "\n%s\n", _("Bring on the next run"));
+	for (size_t i = 0; i < d->today.n_runs; i++)
+		add_bring(d, &d->today.runs[i], cols, out);
+}
+
+static void add_items(const struct due *d, int cols, struct buf *out)
+{
+	struct grid g = { 0 };
+	struct cells c;
+	int64_t farm = 0;
+
+	grid_column(&g, _("trap"), GRID_TEXT, 5);
+	grid_column(&g, _("block"), GRID_TEXT, 5);
+	grid_column(&g, "", GRID_MARK, 4);
+	grid_column(&g, _("kind"), GRID_TEXT, 5);
+	grid_column(&g, _("due"), GRID_MARK, 10);
+	grid_column(&g, _("state"), GRID_TEXT, 5);
+	for (size_t i = 0; i < d->n; i++) {
+		cells_of(&d->items[i], &c);
+		grid_note(&g, c.text);
+	}
+	grid_fit(&g, cols - 2);
+	for (size_t i = 0; i < d->n; i++) {
+		if (d->items[i].farm != farm) {
+			buf_add(out, i ? "\n  " : "  ");
+			paper_cell(out, d->items[i].farm_name, cols - 2);
+			grid_end_line(out);
+			buf_add(out, "  ");
+			grid_line(&g, NULL, out);
+		}
+		farm = d->items[i].farm;
+		cells_of(&d->items[i], &c);
+		buf_add(out, "  ");
+		grid_line(&g, c.text, out);
+	}
+}
+
+static void add_all(const struct due *d, int cols, struct buf *out)
+{
+	struct buf title = { 0 };
+
+	buf_addf(&title, _("Due  %s"), d->today.title);
+	paper_wrap(out, title.text, 0, cols);
+	buf_free(&title);
+	add_runs(d, cols, out);
+	add_brings(d, cols, out);
+	buf_addf(out, "\n%s\n", _("Lures and cards"));
+	if (d->n)
+		add_items(d, cols, out);
+	else
+		paper_wrap(out, _("none is due by the next run"), 2, cols);
+}
+
+void paper_due(const struct due *d, int cols, bool utf8, struct buf *out)
+{
+	struct buf text = { 0 };
+
+	add_all(d, cols, &text);
+	if (utf8)
+		buf_add(out, text.text);
+	else
+		paper_ascii(text.text, out);
+	buf_free(&text);
+}

@@ -1,0 +1,154 @@
+#include "paper/sheet.h"
+
+#include "base/words.h"
+#include "grid.h"
+#include "paper/ascii.h"
+#include "parts.h"
+
+enum { HEAD_LINES = 4, PAGE_COLS = 18 };
+
+const char *sheet_marks(const struct sheet_trap *t)
+{
+	static const char *const marks[] = { "", " d", "b", "bd" };
+
+	return marks[t->is_border * 2 + t->is_disrupted];
+}
+
+void sheet_rule(struct buf *out)
+{
+	for (int i = 0; i < SHEET_COLS; i++)
+		buf_add(out, "\u2500");
+	buf_add(out, "\n");
+}
+
+void sheet_bring(const struct sheet *s, struct pager *p)
+{
+	struct buf chunk = { 0 }, text = { 0 };
+
+	buf_addf(&text, _("Bring on the next run: %s"), s->bring);
+	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
+	buf_add(&chunk, "\n");
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+	buf_free(&text);
+}
+
+void sheet_notes(int lines, struct pager *p)
+{
+	struct buf chunk = { 0 };
+
+	buf_addf(&chunk, "%s\n", _("Notes"));
+	for (int i = 0; i < lines; i++) {
+		buf_add(&chunk, "\n");
+		for (int k = 0; k < SHEET_COLS; k++)
+			buf_add(&chunk, "_");
+		buf_add(&chunk, "\n");
+	}
+	buf_add(&chunk, "\n");
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+}
+
+static void add_cautions(const struct sheet_form *form, struct pager *p)
+{
+	struct buf chunk = { 0 };
+
+	buf_addf(&chunk, "%s\n", _("Cautions"));
+	for (const char *const *c = form->cautions; *c; c++)
+		paper_wrap(&chunk, *c, 2, SHEET_COLS);
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+}
+
+/* Two lines of what the page is, a rule, an empty line: HEAD_LINES. */
+static void add_head(const struct sheet *s, const struct sheet_form *form, size_t page,
+	size_t n, struct buf *out)
+{
+	struct buf text = { 0 };
+
+	buf_addf(&text,
+		form->blank ? _("Scouting sheet to carry: %s")
+			    : _("Scouting sheet: %s"),
+		s->farm);
+	paper_cell(out, text.text, SHEET_COLS - PAGE_COLS);
+	buf_clear(&text);
+	buf_addf(&text, _("page %d of %d"), (int)page, (int)n);
+	paper_cell(out, text.text, -PAGE_COLS);
+	buf_add(out, "\n");
+	buf_clear(&text);
+	buf_add(&text, s->day);
+	if (s->scout[0] && !form->blank)
+		buf_addf(&text, _(", scout %s"), s->scout);
+	if (s->last_run[0])
+		buf_addf(&text, ", %s", s->last_run);
+	paper_cell(out, text.text, SHEET_COLS);
+	grid_end_line(out);
+	sheet_rule(out);
+	buf_add(out, "\n");
+	buf_free(&text);
+}
+
+static void add_foot(const struct sheet_form *form, struct buf *out)
+{
+	sheet_rule(out);
+	if (form->blank)
+		paper_wrap(out,
+			_("Write 0 for none counted, - for not read, + behind a count "
+			  "for at least (card full); b border, d disrupted."),
+			0, SHEET_COLS);
+	else
+		paper_wrap(out,
+			_("0 none counted, - not read, + at least (card full), sp "
+			  "spoiled; c new card, l new lure, s glue stirred; b border, "
+			  "d disrupted; a week: moths per trap per week."),
+			0, SHEET_COLS);
+	paper_wrap(out, form->caution_short, 0, SHEET_COLS);
+}
+
+static void add_pages(const struct sheet *s, const struct sheet_form *form,
+	const struct pager *p, struct buf *out)
+{
+	struct buf foot = { 0 };
+
+	add_foot(form, &foot);
+	for (size_t i = 0; i < p->n; i++) {
+		if (i)
+			buf_add(out, "\f");
+		add_head(s, form, i + 1, p->n, out);
+		buf_add(out, p->pages[i].text);
+		for (int n = pager_lines(p->pages[i].text); n < p->room; n++)
+			buf_add(out, "\n");
+		buf_add(out, foot.text);
+	}
+	buf_free(&foot);
+}
+
+static int room_for_chunks(const struct sheet_form *form)
+{
+	struct buf foot = { 0 };
+
+	add_foot(form, &foot);
+	int lines = form->paper == PAPER_A4 ? SHEET_LINES_A4 : SHEET_LINES_LETTER;
+	lines -= HEAD_LINES + pager_lines(foot.text);
+	buf_free(&foot);
+	return lines;
+}
+
+void paper_sheet(const struct sheet *s, const struct sheet_form *form, struct buf *out)
+{
+	struct pager p = { .room = room_for_chunks(form) };
+	struct buf text = { 0 };
+
+	if (form->blank)
+		sheet_blank(s, &p);
+	else
+		sheet_filled(s, &p);
+	add_cautions(form, &p);
+	add_pages(s, form, &p, &text);
+	if (form->utf8)
+		buf_add(out, text.text);
+	else
+		paper_ascii(text.text, out);
+	buf_free(&text);
+	pager_free(&p);
+}

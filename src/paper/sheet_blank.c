@@ -1,0 +1,157 @@
+#include "base/text.h"
+#include "base/words.h"
+#include "grid.h"
+#include "paper/ascii.h"
+#include "parts.h"
+
+#include <string.h>
+
+enum {
+	CELL_LABEL,
+	CELL_BLOCK,
+	CELL_PEST,
+	CELL_MARKS,
+	CELL_LAST,
+	CELL_COUNT,
+	LEFT_COLS = 38, /* what is printed; right of it the boxes */
+	LEFT_INDENT = 2,
+	NOTE_LINES = 6,
+};
+
+static const char boxes[] = "[        ] [    ] [    ]";
+static const char note_line[] = "______________";
+
+static void cells_of(const struct sheet_trap *t, const char **cells)
+{
+	cells[CELL_LABEL] = t->label;
+	cells[CELL_BLOCK] = t->block;
+	cells[CELL_PEST] = t->pest;
+	cells[CELL_MARKS] = sheet_marks(t);
+	cells[CELL_LAST] = t->last[RUN_LAST - 1];
+}
+
+static void lay_out(const struct sheet *s, struct grid *g)
+{
+	grid_column(g, _("trap"), GRID_TEXT, 5);
+	grid_column(g, _("block"), GRID_TEXT, 8);
+	grid_column(g, _("pest"), GRID_TEXT, 3);
+	grid_column(g, "", GRID_MARK, 2);
+	grid_column(g, _("last"), GRID_NUMBER, 4);
+	for (size_t i = 0; i < s->n; i++) {
+		const char *cells[CELL_COUNT];
+
+		cells_of(&s->traps[i], cells);
+		grid_note(g, cells);
+	}
+	grid_fit(g, LEFT_COLS);
+}
+
+static void add_left(const struct grid *g, const char *const *cells, struct buf *out)
+{
+	grid_row(g, cells, out);
+	buf_add_field(out, "", LEFT_COLS - grid_cols(g) + 1);
+}
+
+static void add_titles(const struct grid *g, struct buf *out)
+{
+	add_left(g, NULL, out);
+	paper_cell(out, _("count"), 11);
+	paper_cell(out, _("card"), 7);
+	paper_cell(out, _("lure"), 7);
+	paper_cell(out, _("note"), 14);
+	grid_end_line(out);
+	sheet_rule(out);
+}
+
+/* What is due there, then the lure that hangs there, on lines of LEFT_COLS. */
+static void add_due(const struct sheet_trap *t, struct buf *out)
+{
+	struct buf text = { 0 };
+
+	if (t->service[0]) {
+		buf_addf(&text, _("due: %s"), t->service);
+		paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
+		buf_clear(&text);
+	}
+	buf_add(&text, t->lure);
+	if (t->lure[0] && t->lure_since[0])
+		buf_addf(&text, _(" since %s"), t->lure_since);
+	paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
+	if (out->n == 0)
+		buf_add(out, "\n");
+	buf_free(&text);
+}
+
+/* The boxes are two lines high: a wet pencil needs room. */
+static void add_trap(const struct grid *g, const struct sheet_trap *t, struct buf *out)
+{
+	const char *cells[CELL_COUNT], *end;
+	struct buf due = { 0 }, line = { 0 };
+
+	cells_of(t, cells);
+	add_left(g, cells, out);
+	buf_addf(out, "%s\n", boxes);
+	add_due(t, &due);
+	for (const char *at = due.text; (end = strchr(at, '\n')); at = end + 1) {
+		buf_clear(&line);
+		buf_add_n(&line, at, (size_t)(end - at));
+		buf_add_field(out, line.text, LEFT_COLS + 1);
+		if (at == due.text)
+			buf_addf(out, "%s %s", boxes, note_line);
+		grid_end_line(out);
+	}
+	sheet_rule(out);
+	buf_free(&due);
+	buf_free(&line);
+}
+
+/* A word and a line to write on, `cols` together, and a blank. */
+static void add_field(const char *word, int cols, struct buf *out)
+{
+	int used = text_cols(word) < cols / 2 ? text_cols(word) : cols / 2;
+
+	paper_cell(out, word, used);
+	buf_add(out, " ");
+	for (; used < cols - 2; used++)
+		buf_add(out, "_");
+	buf_add(out, " ");
+}
+
+static void add_form(struct pager *p)
+{
+	struct buf chunk = { 0 };
+
+	add_field(_("Scout"), 22, &chunk);
+	add_field(_("Date"), 19, &chunk);
+	add_field(_("Start"), 17, &chunk);
+	add_field(_("Finish"), 17, &chunk);
+	buf_add(&chunk, "\n\n");
+	add_field(_("Weather"), 38, &chunk);
+	add_field(_("Growth stage"), 38, &chunk);
+	buf_add(&chunk, "\n\n");
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+}
+
+void sheet_blank(const struct sheet *s, struct pager *p)
+{
+	struct grid g = { 0 };
+	struct buf chunk = { 0 }, titles = { 0 };
+
+	lay_out(s, &g);
+	add_titles(&g, &titles);
+	add_form(p);
+	sheet_bring(s, p);
+	buf_add(&chunk, titles.text);
+	for (size_t i = 0; i < s->n; i++) {
+		add_trap(&g, &s->traps[i], &chunk);
+		pager_add(p, &chunk);
+		pager_titles(p, titles.text);
+	}
+	pager_titles(p, NULL);
+	buf_add(&chunk, "\n");
+	pager_add(p, &chunk);
+	sheet_notes(NOTE_LINES, p);
+	buf_free(&chunk);
+	buf_free(&titles);
+}

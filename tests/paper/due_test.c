@@ -1,0 +1,151 @@
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "lines.h"
+#include "paper/due.h"
+
+static struct due sample(void)
+{
+	static struct today_run runs[] = {
+		{ .farm = 1,
+			.name = "Quillet Farm",
+			.traps_text = "18 traps",
+			.last_text = "last run Tue 14 Jul, 7 days",
+			.due = true },
+		{ .farm = 2,
+			.name = "Otterlea",
+			.traps_text = "1 trap",
+			.last_text = "not run yet" },
+	};
+	static struct due_item items[] = {
+		{ .farm = 1,
+			.is_lure = true,
+			.farm_name = "Quillet Farm",
+			.block_name = "Quarry Rows",
+			.label = "4",
+			.kind_name = "CM 1 mg",
+			.state_text = "3 d overdue" },
+		{ .farm = 1,
+			.farm_name = "Quillet Farm",
+			.block_name = "Quarry Rows",
+			.label = "11",
+			.kind_name = "delta liner",
+			.state_text = "32 moths on it" },
+		{ .farm = 2,
+			.is_lure = true,
+			.farm_name = "Otterlea",
+			.block_name = "Bank",
+			.label = "1",
+			.kind_name = "OFM standard",
+			.state_text = "by next run" },
+	};
+	static struct due_bring brings[] = { { 1, true, 2, "CM 1 mg" },
+		{ 1, false, 1, "delta liner" } };
+
+	runs[0].next_run = items[1].due = day_from_ymd(2026, 7, 21);
+	items[0].due = day_from_ymd(2026, 7, 18);
+	runs[1].next_run = items[2].due = day_from_ymd(2026, 7, 24);
+	return (struct due){
+		.today = { .title = "Tue 21 July 2026 \u00b7 week 30",
+			.runs = runs,
+			.n_runs = 2 },
+		.items = items,
+		.n = 3,
+		.brings = brings,
+		.n_brings = 2,
+	};
+}
+
+static char *print(const struct due *d, int cols, bool utf8)
+{
+	struct buf out = { 0 };
+
+	paper_due(d, cols, utf8, &out);
+	return out.text;
+}
+
+static const char whole_page[] =
+	"Due  Tue 21 July 2026 \u00b7 week 30\n"
+	"\n"
+	"Runs\n"
+	"  Quillet Farm: 18 traps, last run Tue 14 Jul, 7 days, due now (Tue 21 Jul)\n"
+	"  Otterlea: 1 trap, not run yet, next run Fri 24 Jul\n"
+	"\n"
+	"Bring on the next run\n"
+	"  Quillet Farm: 2 lures CM 1 mg, 1 card delta liner\n"
+	"  Otterlea: nothing\n"
+	"\n"
+	"Lures and cards\n"
+	"  Quillet Farm\n"
+	"  trap block            kind         due        state\n"
+	"  4    Quarry Rows lure CM 1 mg      Sat 18 Jul 3 d overdue\n"
+	"  11   Quarry Rows card delta liner  Tue 21 Jul 32 moths on it\n"
+	"\n"
+	"  Otterlea\n"
+	"  trap block            kind         due        state\n"
+	"  1    Bank        lure OFM standard Fri 24 Jul by next run\n";
+
+static void due_tells_runs_what_to_bring_and_what_is_due(void **state)
+{
+	struct due d = sample();
+	char *text = print(&d, 80, true);
+
+	(void)state;
+	assert_string_equal(text, whole_page);
+	free(text);
+}
+
+static void due_keeps_to_any_width(void **state)
+{
+	struct due d = sample();
+
+	(void)state;
+	for (int cols = 40; cols <= 120; cols++) {
+		char *text = print(&d, cols, true);
+
+		if (lines_widest(text) > cols)
+			fail_msg("%d columns: a line of %d", cols, lines_widest(text));
+		free(text);
+	}
+}
+
+static void due_says_when_nothing_is_due(void **state)
+{
+	struct due d = sample();
+
+	(void)state;
+	d.n = 0;
+	char *text = print(&d, 80, false);
+	assert_non_null(
+		strstr(text, "Lures and cards\n  none is due by the next run\n"));
+	assert_null(strstr(text, "\u00b7"));
+	free(text);
+}
+
+static void due_says_when_no_trap_hangs(void **state)
+{
+	struct due d = sample();
+
+	(void)state;
+	d.n = d.n_brings = d.today.n_runs = 0;
+	char *text = print(&d, 80, true);
+	assert_non_null(strstr(text, "Runs\n  no trap hangs\n"));
+	assert_null(strstr(text, "Bring"));
+	free(text);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(due_tells_runs_what_to_bring_and_what_is_due),
+		cmocka_unit_test(due_keeps_to_any_width),
+		cmocka_unit_test(due_says_when_nothing_is_due),
+		cmocka_unit_test(due_says_when_no_trap_hangs),
+	};
+
+	return cmocka_run_group_tests(tests, lines_setup, NULL);
+}
