@@ -1,0 +1,81 @@
+/* command.h - one file per command, thin: read the arguments, open the book, ask,
+ * print. Results go to stdout, complaints travel in *e to main. */
+#ifndef COMMAND_COMMAND_H
+#define COMMAND_COMMAND_H
+
+#include "base/buf.h"
+#include "base/err.h"
+#include "book/book.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+/* What main found out once and everybody below is told. */
+struct context {
+	const char *book_path;
+	int32_t today;
+	bool today_given;     /* by --today; else the calendar's */
+	const char *who;      /* scout's initials or login name, beside every change */
+	bool out_is_terminal; /* stdin and stdout both */
+	bool utf8;            /* the terminal shows UTF-8 */
+};
+
+struct command {
+	const char *name;
+	const char *synopsis; /* arguments, untranslated: "[--farm F] [--pest P]" */
+	const char *help;     /* N_(): one line */
+	const char *example;  /* a whole command line that works on the demo */
+	/* argv[0] is the command's name. */
+	bool (*run)(const struct context *ctx, int argc, char **argv, struct err *e);
+};
+
+/* Every command, in the order of the help; ends with a NULL name. */
+extern const struct command commands[];
+
+bool command_week(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_due(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_sheet(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_import(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_export(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_check(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_proof(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e);
+
+/* The pages on the book of ctx, until the person leaves. `notice` (NULL: none) stands
+ * in the title of every page ("demo: invented data"). */
+bool pages_run(const struct context *ctx, const char *notice, struct err *e);
+
+/* One option of a command. */
+struct option_row {
+	const char *name;   /* without the dashes */
+	const char **value; /* takes a value; or */
+	bool *flag;         /* takes none */
+	char letter;        /* short form, 0 = none */
+};
+
+/* Reads argv[1..]: options anywhere, `--` ends them; what is left goes to rest[0..max),
+ * *n_rest of them. `--help` prints the command's synopsis, help and example to stdout,
+ * and gives false with e->kind = ERR_NONE: return false at once. */
+bool args_read(int argc, char **argv, const struct option_row *rows, size_t n_rows,
+	const char **rest, size_t max, size_t *n_rest, struct err *e);
+
+/* Writes the text to stdout, whole; a failed write is an error (with an empty sentence
+ * when the reader just went away, as `head` does). Empties it. */
+bool out_print(struct buf *text, struct err *e);
+/* The same for a text that people read: in ASCII unless `utf8`. */
+bool out_text(struct buf *text, bool utf8, struct err *e);
+/* Adds a sentence and a newline; control characters in it show as '?'. */
+void out_sentence(struct buf *out, const char *fmt, ...)
+	__attribute__((format(printf, 2, 3)));
+/* Columns of the terminal on stdout, 40..400; 80 when it is none. */
+int out_cols(void);
+/* Writes it to a file: beside its target, synced, renamed over a plain file; a link or
+ * a folder at the target is refused. */
+bool out_file(const char *path, const struct buf *text, struct err *e);
+
+/* Opens the book of ctx to read; ERR_NOT_FOUND names the path and how to begin. */
+struct book *open_to_read(const struct context *ctx, struct err *e);
+
+#endif

@@ -1,0 +1,26 @@
+#include "base/words.h"
+#include "command/command.h"
+
+bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e)
+{
+	const char *target;
+	struct buf text = { 0 };
+	size_t n_rest;
+
+	if (!args_read(argc, argv, NULL, 0, &target, 1, &n_rest, e))
+		return false;
+	if (n_rest == 0)
+		return err_set(e, ERR_USAGE,
+			_("backup wants the name of a new file: mothtally backup "
+			  "FILE"));
+	struct book *b = open_to_read(ctx, e);
+	bool ok = b && book_backup(b, target, e);
+	if (b)
+		book_close(b);
+	if (ok) {
+		out_sentence(&text, _("the book is copied to %s"), target);
+		ok = out_text(&text, ctx->utf8, e);
+	}
+	buf_free(&text);
+	return ok;
+}

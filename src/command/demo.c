@@ -1,0 +1,172 @@
+#define _XOPEN_SOURCE 700 /* nftw */
+
+#include "base/shipped.h"
+#include "base/words.h"
+#include "command/command.h"
+#include "exchange/exchange.h"
+#include "report.h"
+
+#include <errno.h>
+#include <ftw.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { DEMO_YEAR = 2026, DEMO_MONTH = 7, DEMO_DAY = 21, FILES_OPEN = 16 };
+
+static int32_t last_day(void)
+{
+	return day_from_ymd(DEMO_YEAR, DEMO_MONTH, DEMO_DAY);
+}
+
+static bool take_in(struct book *b, const char *kind, struct err *e)
+{
+	struct imported done = { 0 };
+	char name[32];
+
+	snprintf(name, sizeof name, "demo/%s.csv", kind);
+	const struct shipped *s = shipped_find(name);
+	const struct kind *k = kind_find(kind, e);
+	FILE *file = s && k ? fmemopen((void *)(uintptr_t)s->text, s->n, "r") : NULL;
+	if (!file)
+		return err_set(e, ERR_BOOK, _("the demo's %s could not be read"), name);
+	const struct import_from from = {
+		.file = file, .name = name, .today = last_day()
+	};
+	bool ok = exchange_import(b, k, &from, &done, e);
+	fclose(file);
+	imported_free(&done);
+	return ok;
+}
+
+static bool fill(struct book *b, struct err *e)
+{
+	static const char *const kinds_in_order[] = { "traps", "visits", "thresholds" };
+
+	for (size_t i = 0; i < sizeof kinds_in_order / sizeof *kinds_in_order; i++)
+		if (!take_in(b, kinds_in_order[i], e))
+			return false;
+	return true;
+}
+
+static bool add_texts(
+	const struct context *ctx, struct report *r, struct buf *out, struct err *e)
+{
+	const struct sheet_form form = { .paper = PAPER_A4, .utf8 = ctx->utf8 };
+
+	buf_add(out,
+		_("Demo: the valley, its farms, people and counts are invented.\n\n"));
+	report_week(r, out_cols(), out);
+	buf_add(out, "\n");
+	report_due(r, out_cols(), out);
+	buf_add(out, "\n");
+	r->farm = r->log.farms.n ? r->log.farms.items[0].id : 0;
+	return report_sheets(r, form, out, e);
+}
+
+/* Needs no file: the book is in memory. */
+static bool print_demo(const struct context *ctx, int32_t today, struct err *e)
+{
+	struct report r = { .book = book_open(":memory:", BOOK_CREATE, "demo", e) };
+	struct buf text = { 0 };
+
+	bool ok = r.book && fill(r.book, e) && log_read(&r.log, r.book, 0, today, e) &&
+		  add_texts(ctx, &r, &text, e) && out_text(&text, ctx->utf8, e);
+	report_close(&r);
+	buf_free(&text);
+	return ok;
+}
+
+static int remove_one(
+	const char *path, const struct stat *status, int what, struct FTW *where)
+{
+	(void)status, (void)what, (void)where;
+	return remove(path);
+}
+
+static bool make_folder(struct buf *folder, struct err *e)
+{
+	const char *under = getenv("TMPDIR");
+
+	buf_addf(folder, "%s/mothtally-demo-XXXXXX", under && *under ? under : "/tmp");
+	return mkdtemp(folder->text) ||
+	       err_set(e, ERR_BOOK, _("no folder for the demo could be made (%s): %s"),
+		       folder->text, strerror(errno));
+}
+
+static bool make_book(const char *path, struct err *e)
+{
+	struct book *b = book_open(path, BOOK_CREATE, "demo", e);
+	bool ok = b && fill(b, e);
+
+	if (b)
+		book_close(b);
+	return ok;
+}
+
+/* What ends a program from outside; held back while the folder would be left behind. */
+static sigset_t leaving(void)
+{
+	sigset_t set;
+
+	sigemptyset(&set);
+	sigaddset(&set, SIGINT);
+	sigaddset(&set, SIGTERM);
+	sigaddset(&set, SIGHUP);
+	return set;
+}
+
+static bool asked_to_leave(void)
+{
+	sigset_t pending;
+
+	sigpending(&pending);
+	return sigismember(&pending, SIGINT) == 1 ||
+	       sigismember(&pending, SIGTERM) == 1 ||
+	       sigismember(&pending, SIGHUP) == 1;
+}
+
+static bool open_demo(const struct context *ctx, int32_t today, struct err *e)
+{
+	struct context demo = *ctx;
+	struct buf folder = { 0 }, path = { 0 };
+	sigset_t hold = leaving(), before;
+
+	sigprocmask(SIG_BLOCK, &hold, &before);
+	bool ok = make_folder(&folder, e);
+	if (ok) {
+		buf_addf(&path, "%s/book.db", folder.text);
+		demo.book_path = path.text;
+		demo.today = today;
+		ok = make_book(path.text, e);
+		if (ok && !asked_to_leave()) {
+			sigprocmask(SIG_SETMASK, &before, NULL);
+			ok = pages_run(&demo, _("demo: invented data"), e);
+			sigprocmask(SIG_BLOCK, &hold, NULL);
+		}
+		nftw(folder.text, remove_one, FILES_OPEN, FTW_DEPTH | FTW_PHYS);
+	}
+	sigprocmask(SIG_SETMASK, &before, NULL);
+	buf_free(&folder);
+	buf_free(&path);
+	return ok;
+}
+
+bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e)
+{
+	bool print = false;
+	const struct option_row rows[] = { { "print", NULL, &print, 0 } };
+	int32_t today = ctx->today_given ? ctx->today : last_day();
+	size_t n_rest;
+
+	if (!args_read(argc, argv, rows, 1, NULL, 0, &n_rest, e))
+		return false;
+	if (print)
+		return print_demo(ctx, today, e);
+	if (!ctx->out_is_terminal)
+		return err_set(e, ERR_USAGE,
+			_("the demo's pages need a terminal; mothtally demo --print "
+			  "shows it without one"));
+	return open_demo(ctx, today, e);
+}

@@ -1,0 +1,39 @@
+#include "answers/due.h"
+#include "command/command.h"
+#include "exchange/report_csv.h"
+#include "report.h"
+
+static void add_csv(const struct report *r, struct buf *out)
+{
+	struct due due = { 0 };
+
+	due_of(&r->log, r->farm, &due);
+	due_csv(&due, out);
+	due_free(&due);
+}
+
+bool command_due(const struct context *ctx, int argc, char **argv, struct err *e)
+{
+	const char *farm = NULL;
+	bool csv = false;
+	const struct option_row rows[] = {
+		{ "farm", &farm, NULL, 0 },
+		{ "csv", NULL, &csv, 0 },
+	};
+	struct report r = { 0 };
+	struct buf text = { 0 };
+	size_t n_rest;
+
+	if (!args_read(
+		    argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n_rest, e))
+		return false;
+	bool ok = report_open(ctx, farm, NULL, &r, e);
+	if (ok && csv)
+		add_csv(&r, &text);
+	else if (ok)
+		report_due(&r, out_cols(), &text);
+	ok = ok && out_text(&text, ctx->utf8 || csv, e);
+	report_close(&r);
+	buf_free(&text);
+	return ok;
+}

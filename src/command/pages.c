@@ -1,0 +1,353 @@
+#include "command/command.h"
+
+#include "base/text.h"
+#include "base/words.h"
+#include "book/rules.h"
+#include "session.h"
+#include "term/term.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { LOOK_AGAIN_MS = 2000 }; /* how soon another program's change is noticed */
+
+static enum page shown(const struct session *s)
+{
+	return s->stack[s->depth];
+}
+
+static bool read_season(struct session *s, struct err *e)
+{
+	return log_read(&s->log, s->book, 0, s->ctx->today, e);
+}
+
+void session_mark(const struct session *s, struct title title)
+{
+	char text[2 * DAY_TEXT_SIZE];
+	int brief = (int)strcspn(s->notice, ":");
+
+	if (!*s->notice)
+		return;
+	snprintf(text, sizeof text, "%.60s \302\267 %.60s", s->notice, title.whole);
+	text_copy(title.whole, DAY_TEXT_SIZE, text);
+	snprintf(text, sizeof text, "%.*s \302\267 %.60s", brief, s->notice,
+		title.brief);
+	text_copy(title.brief, DAY_TEXT_SIZE, text);
+}
+
+static void show_today(struct session *s)
+{
+	today_of(&s->log, &s->today);
+	session_mark(s, (struct title){ s->today.title, s->today.title_short });
+	s->today_page.today = &s->today;
+}
+
+static void show_why(struct session *s)
+{
+	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
+
+	why_of(l, s->why_trap, s->why_block, s->why_pest, &s->why);
+	s->why_page.why = &s->why;
+	s->why_page.right = s->today.title_short;
+}
+
+bool session_read(struct session *s, struct err *e)
+{
+	s->data_version = book_data_version(s->book);
+	switch (shown(s)) {
+	case PAGE_RUN:
+		return session_open_run(s, s->run_farm, s->run_day, false, e);
+	case PAGE_HELP:
+		return true;
+	case PAGE_WHY:
+		if (s->why_of_run) {
+			show_why(s);
+			return true;
+		}
+		break;
+	default:
+		break;
+	}
+	if (!read_season(s, e))
+		return false;
+	show_today(s);
+	if (shown(s) == PAGE_WEEK)
+		session_week(s);
+	if (shown(s) == PAGE_WHY)
+		show_why(s);
+	return true;
+}
+
+struct message *session_message(struct session *s)
+{
+	struct message *const of[PAGE_COUNT] = {
+		[PAGE_TODAY] = &s->today_page.message,
+		[PAGE_RUN] = &s->run_page.message,
+		[PAGE_WEEK] = &s->week_page.message,
+		[PAGE_WHY] = &s->why_page.message,
+		[PAGE_HELP] = &s->help_page.message,
+	};
+
+	return of[shown(s)];
+}
+
+static struct key_rows keys_of(enum page page)
+{
+	switch (page) {
+	case PAGE_RUN:
+		return run_page_keys();
+	case PAGE_WEEK:
+		return week_page_keys();
+	case PAGE_WHY:
+		return why_page_keys();
+	default:
+		return today_page_keys();
+	}
+}
+
+/* What the marks of a page mean; NULL: it has none. */
+static const char *const *notes_of(enum page page)
+{
+	if (page == PAGE_RUN)
+		return run_page_notes();
+	return page == PAGE_WEEK ? week_page_notes() : NULL;
+}
+
+static const char *name_of(enum page page)
+{
+	switch (page) {
+	case PAGE_RUN:
+		return _("Run");
+	case PAGE_WEEK:
+		return _("Week");
+	case PAGE_WHY:
+		return _("Why");
+	default:
+		return _("Today");
+	}
+}
+
+static void push(struct session *s, enum page page)
+{
+	struct err e = { 0 };
+
+	if (s->depth + 1 == DEPTH_MAX) {
+		memmove(s->stack + 1, s->stack + 2, (DEPTH_MAX - 2) * sizeof *s->stack);
+		s->depth--;
+	}
+	s->stack[++s->depth] = page;
+	message_set(session_message(s), false, "%s", "");
+	if (page == PAGE_RUN || session_read(s, &e))
+		return;
+	s->depth--;
+	message_set(session_message(s), true, "%s", e.text);
+}
+
+static void pop(struct session *s)
+{
+	struct err e = { 0 };
+	enum page from = shown(s);
+
+	if (s->depth == 0)
+		return;
+	s->depth--;
+	if (from != PAGE_HELP && !session_read(s, &e))
+		message_set(session_message(s), true, "%s", e.text);
+}
+
+static void open_run(struct session *s, int64_t farm, int32_t day, bool push_it)
+{
+	struct err e = { 0 };
+
+	if (!session_open_run(s, farm, day, true, &e))
+		message_set(session_message(s), true, "%s", e.text);
+	else if (push_it)
+		push(s, PAGE_RUN);
+}
+
+static void open_help(struct session *s)
+{
+	enum page of = shown(s);
+
+	if (of == PAGE_HELP)
+		return;
+	s->help_page = (struct help_page){
+		.title = name_of(of), .keys = keys_of(of), .notes = notes_of(of)
+	};
+	push(s, PAGE_HELP);
+}
+
+static void open_why(struct session *s, const struct wish *w)
+{
+	s->why_of_run = shown(s) == PAGE_RUN;
+	s->why_trap =
+		s->why_of_run ? (int)log_trap(&s->run_log, w->visit.trap) : w->trap;
+	s->why_block = w->block;
+	s->why_pest = w->pest;
+	s->why_page.top = 0;
+	push(s, PAGE_WHY);
+}
+
+static void open_week(struct session *s, const struct wish *w)
+{
+	s->week_farm = w->farm;
+	s->week_pest = w->pest;
+	s->week_page.picked = s->week_page.top = 0;
+	push(s, PAGE_WEEK);
+}
+
+static struct wish give_key(struct session *s, struct input in)
+{
+	switch (shown(s)) {
+	case PAGE_RUN:
+		return run_page_key(&s->run_page, in);
+	case PAGE_WEEK:
+		return week_page_key(&s->week_page, in);
+	case PAGE_WHY:
+		return why_page_key(&s->why_page, in);
+	case PAGE_HELP:
+		return help_page_key(&s->help_page, in);
+	default:
+		return today_page_key(&s->today_page, in);
+	}
+}
+
+static void draw(struct session *s, struct canvas *c)
+{
+	switch (shown(s)) {
+	case PAGE_RUN:
+		run_page_draw(&s->run_page, c);
+		break;
+	case PAGE_WEEK:
+		week_page_draw(&s->week_page, c);
+		break;
+	case PAGE_WHY:
+		why_page_draw(&s->why_page, c);
+		break;
+	case PAGE_HELP:
+		help_page_draw(&s->help_page, c);
+		break;
+	default:
+		today_page_draw(&s->today_page, c);
+	}
+}
+
+/* Does what a page wants. False: the program ends. */
+static bool grant(struct session *s, const struct wish *w)
+{
+	switch (w->want) {
+	case WANT_QUIT:
+		return false;
+	case WANT_BACK:
+		pop(s);
+		break;
+	case WANT_HELP:
+		open_help(s);
+		break;
+	case WANT_RUN:
+		open_run(s, w->farm, s->ctx->today, true);
+		break;
+	case WANT_RUN_DAY:
+		open_run(s, s->run_farm, w->day, false);
+		break;
+	case WANT_WEEK:
+		open_week(s, w);
+		break;
+	case WANT_WHY:
+		open_why(s, w);
+		break;
+	case WANT_SAVE:
+		session_save(s, w);
+		break;
+	case WANT_UNDO:
+		session_undo(s);
+		break;
+	case WANT_SHEET:
+		session_sheet(s, w->farm);
+		break;
+	default:
+		break;
+	}
+	if (shown(s) == PAGE_WEEK && (s->week_page.next_farm || s->week_page.next_pest))
+		session_filter_week(s);
+	return true;
+}
+
+static void look_again(struct session *s)
+{
+	struct err e = { 0 };
+
+	if (book_data_version(s->book) == s->data_version)
+		return;
+	if (!session_read(s, &e))
+		message_set(session_message(s), true, "%s", e.text);
+}
+
+static void show(struct session *s, struct canvas *c)
+{
+	int rows, cols;
+
+	term_size(&rows, &cols);
+	canvas_size(c, rows, cols);
+	draw(s, c);
+	term_show(c);
+}
+
+static void loop(struct session *s)
+{
+	struct canvas canvas = { 0 };
+	bool on = true;
+
+	while (on) {
+		show(s, &canvas);
+		struct input in = term_read(LOOK_AGAIN_MS);
+		if (in.kind == INPUT_LEAVE)
+			break;
+		if (in.kind == INPUT_NONE) {
+			look_again(s);
+			continue;
+		}
+		struct wish w = give_key(s, in);
+		on = grant(s, &w);
+	}
+	canvas_free(&canvas);
+}
+
+static void session_free(struct session *s)
+{
+	today_free(&s->today);
+	week_free(&s->week);
+	why_free(&s->why);
+	run_free(&s->run);
+	log_free(&s->log);
+	log_free(&s->run_log);
+	book_close(s->book);
+}
+
+static bool session_start(struct session *s, struct err *e)
+{
+	s->book = book_open(s->ctx->book_path, BOOK_CREATE, s->ctx->who, e);
+	if (!s->book)
+		return false;
+	if (!book_setting(s->book, "scout", s->scout, sizeof s->scout, e))
+		return false;
+	text_copy(s->run_page.scout, sizeof s->run_page.scout, s->scout);
+	return session_read(s, e);
+}
+
+bool pages_run(const struct context *ctx, const char *notice, struct err *e)
+{
+	struct session s = { .ctx = ctx, .notice = notice ? notice : "" };
+	const char *no_color = getenv("NO_COLOR");
+	const struct term_look look = { .utf8 = ctx->utf8,
+		.colour = !no_color || !*no_color };
+	bool ok = session_start(&s, e) && term_open(look, e);
+
+	if (ok) {
+		loop(&s);
+		term_close();
+	}
+	session_free(&s);
+	return ok;
+}

@@ -1,0 +1,74 @@
+/* session.h - the pages while they are open: what the loop and the run page's deeds
+ * share. Private to the page loop. */
+#ifndef COMMAND_SESSION_H
+#define COMMAND_SESSION_H
+
+#include "answers/today.h"
+#include "answers/week.h"
+#include "answers/why.h"
+#include "command/command.h"
+#include "screen/run_page.h"
+#include "screen/today_page.h"
+#include "screen/week_page.h"
+#include "screen/why_page.h"
+
+enum page { PAGE_TODAY, PAGE_RUN, PAGE_WEEK, PAGE_WHY, PAGE_HELP, PAGE_COUNT };
+
+enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
+
+struct session {
+	const struct context *ctx;
+	const char *notice; /* "" = none */
+	struct book *book;
+	int64_t data_version;
+
+	enum page stack[DEPTH_MAX]; /* stack[depth] is shown */
+	int depth;
+
+	struct log log; /* all farms, today */
+	struct today today;
+	struct week week;
+	struct why why;
+	int64_t week_farm, week_pest; /* the Week page's filter, 0 = all */
+	bool why_of_run; /* asked from the run page: as it stood on the run's date */
+	int why_trap;    /* index in run_log then, else in log */
+	int64_t why_block, why_pest;
+
+	struct log run_log; /* the run's farm, on its date */
+	struct run run;
+	int64_t run_farm;
+	int32_t run_day;
+	char scout[SCOUT_BYTES]; /* as the book has it */
+
+	struct today_page today_page;
+	struct run_page run_page;
+	struct week_page week_page;
+	struct why_page why_page;
+	struct help_page help_page;
+	char filter[FILTER_BYTES];
+};
+
+/* Reads the book again for the page that is shown. */
+bool session_read(struct session *s, struct err *e);
+/* A page's title, whole and for narrow screens; DAY_TEXT_SIZE bytes each. */
+struct title {
+	char *whole, *brief;
+};
+/* Puts the notice, if there is one, before it; the part before its colon when brief. */
+void session_mark(const struct session *s, struct title title);
+/* Where the shown page says what just happened. */
+struct message *session_message(struct session *s);
+
+/* Fills the Week page by its filter; turns the filter as the page's keys asked. */
+void session_week(struct session *s);
+void session_filter_week(struct session *s);
+
+/* Opens the run of a farm on a day; first: picks its first open trap. */
+bool session_open_run(
+	struct session *s, int64_t farm, int32_t day, bool first, struct err *e);
+void session_save(struct session *s, const struct wish *w);
+void session_undo(struct session *s);
+/* Writes the farm's weekly sheet beside where the program was started. */
+void session_sheet(struct session *s, int64_t farm);
+
+#endif

@@ -1,0 +1,63 @@
+/* The Week page and its filter by farm and pest. */
+#include "session.h"
+
+#include "base/words.h"
+
+#include <stdio.h>
+
+void session_week(struct session *s)
+{
+	const struct farm *f = log_farm(&s->log, s->week_farm);
+	const struct pest *p = log_pest(&s->log, s->week_pest);
+
+	week_of(&s->log, s->week_farm, s->week_pest, &s->week);
+	session_mark(s, (struct title){ s->week.title_day, s->week.title_short });
+	snprintf(s->filter, sizeof s->filter, "%s, %s", f ? f->name : _("all farms"),
+		p ? p->code : _("all pests"));
+	s->week_page.week = &s->week;
+	s->week_page.filter = s->filter;
+}
+
+/* The next farm of the filter: all, then each in turn. */
+static void turn_farm(struct session *s)
+{
+	size_t i = 0;
+
+	while (i < s->log.farms.n && s->log.farms.items[i].id != s->week_farm)
+		i++;
+	i = s->week_farm == 0 ? 0 : i + 1;
+	s->week_farm = i < s->log.farms.n ? s->log.farms.items[i].id : 0;
+}
+
+static bool has_traps(const struct log *l, int64_t pest)
+{
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].pest == pest && log_in_season(l, i))
+			return true;
+	return false;
+}
+
+/* The next pest that a trap of this season is for; all after the last. */
+static void turn_pest(struct session *s)
+{
+	size_t i = 0;
+
+	while (s->week_pest != 0 && i < s->log.pests.n &&
+		s->log.pests.items[i].id != s->week_pest)
+		i++;
+	i += s->week_pest != 0;
+	while (i < s->log.pests.n && !has_traps(&s->log, s->log.pests.items[i].id))
+		i++;
+	s->week_pest = i < s->log.pests.n ? s->log.pests.items[i].id : 0;
+}
+
+void session_filter_week(struct session *s)
+{
+	if (s->week_page.next_farm)
+		turn_farm(s);
+	if (s->week_page.next_pest)
+		turn_pest(s);
+	s->week_page.next_farm = s->week_page.next_pest = false;
+	s->week_page.picked = s->week_page.top = 0;
+	session_week(s);
+}
