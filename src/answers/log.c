@@ -10,7 +10,8 @@
 #include <string.h>
 
 enum {
-	DAYS_BEFORE_SEASON = 42, /* a trap hung before the season's first day */
+	DAYS_BEFORE_SEASON = 42, /* hung or counted shortly before its first day */
+	DAYS_LOOKED_BACK = 400,  /* for traps that hang over from an earlier season */
 	RUN_GAP_DAYS = 4, /* a run a day late doesn't make the next one due sooner */
 };
 
@@ -36,26 +37,6 @@ static bool read_lists(struct log *l, struct book *b, int64_t farm, struct err *
 	       book_rules(b, &l->rules, e);
 }
 
-static bool read_season(struct log *l, struct book *b, int64_t farm, struct err *e)
-{
-	int32_t from = earliest_season_start(l) - DAYS_BEFORE_SEASON;
-
-	return book_treatments(b, farm, from, l->today, &l->treatments, e) &&
-	       book_visits(b, farm, from, l->today, &l->visits, e);
-}
-
-static void free_diaries(struct log *l, size_t n)
-{
-	for (size_t i = 0; l->diaries && i < n; i++)
-		diary_free(&l->diaries[i]);
-	free(l->diaries);
-	free(l->lure_states);
-	free(l->card_states);
-	l->diaries = NULL;
-	l->lure_states = NULL;
-	l->card_states = NULL;
-}
-
 /* Index of the first visit of a trap id >= id; visits are sorted by trap. */
 static size_t first_visit_of(const struct visits *v, int64_t id)
 {
@@ -69,6 +50,101 @@ static size_t first_visit_of(const struct visits *v, int64_t id)
 			hi = mid;
 	}
 	return lo;
+}
+
+static int by_trap_and_day(const void *a, const void *b)
+{
+	const struct visit *x = a, *y = b;
+
+	if (x->trap != y->trap)
+		return x->trap < y->trap ? -1 : 1;
+	return (x->day > y->day) - (x->day < y->day);
+}
+
+/* True if the trap's part of the visits does not begin with its hanging: how it came to
+ * hang lies before what was read. */
+static bool begins_before(const struct log *l, int64_t trap)
+{
+	size_t at = first_visit_of(&l->visits, trap);
+
+	return at == l->visits.n || l->visits.items[at].trap != trap ||
+	       l->visits.items[at].outcome != OUTCOME_HUNG;
+}
+
+static bool any_begins_before(const struct log *l)
+{
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (begins_before(l, l->traps.items[i].id))
+			return true;
+	return false;
+}
+
+/* Of a trap's earlier visits (n, by day) those since its last hanging, if it hangs
+ * after them. */
+static void take_series(const struct visit *v, size_t n, struct visits *out)
+{
+	struct diary d = { 0 };
+	size_t first = n;
+
+	diary_read(&d, v, n);
+	if (n > 0 && diary_stand(&d, v[n - 1].day).standing == STANDING_HANGS)
+		for (first = n - 1; first > 0 && v[first].outcome != OUTCOME_HUNG;)
+			first--;
+	for (; first < n; first++) {
+		out->items =
+			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+		out->items[out->n++] = v[first];
+	}
+	diary_free(&d);
+}
+
+/* A trap that was hung in an earlier season and still hangs is read from its hanging
+ * on: what it caught and when its lure was put in stand there. */
+static bool read_earlier_series(
+	struct log *l, struct book *b, int64_t farm, int32_t from, struct err *e)
+{
+	struct visits earlier = { 0 }, kept = { 0 };
+	bool ok = !any_begins_before(l) ||
+		  book_visits(b, farm, from - DAYS_LOOKED_BACK, from - 1, &earlier, e);
+
+	for (size_t i = 0, end; ok && i < earlier.n; i = end) {
+		int64_t trap = earlier.items[i].trap;
+		for (end = i; end < earlier.n && earlier.items[end].trap == trap;)
+			end++;
+		if (begins_before(l, trap))
+			take_series(&earlier.items[i], end - i, &kept);
+	}
+	l->visits.items = mem_grow(l->visits.items, &l->visits.cap,
+		l->visits.n + kept.n, sizeof *l->visits.items);
+	for (size_t i = 0; i < kept.n; i++)
+		l->visits.items[l->visits.n++] = kept.items[i];
+	if (kept.n > 0)
+		qsort(l->visits.items, l->visits.n, sizeof *l->visits.items,
+			by_trap_and_day);
+	free(earlier.items);
+	free(kept.items);
+	return ok;
+}
+
+static bool read_season(struct log *l, struct book *b, int64_t farm, struct err *e)
+{
+	int32_t from = earliest_season_start(l) - DAYS_BEFORE_SEASON;
+
+	return book_treatments(b, farm, from, l->today, &l->treatments, e) &&
+	       book_visits(b, farm, from, l->today, &l->visits, e) &&
+	       read_earlier_series(l, b, farm, from, e);
+}
+
+static void free_diaries(struct log *l, size_t n)
+{
+	for (size_t i = 0; l->diaries && i < n; i++)
+		diary_free(&l->diaries[i]);
+	free(l->diaries);
+	free(l->lure_states);
+	free(l->card_states);
+	l->diaries = NULL;
+	l->lure_states = NULL;
+	l->card_states = NULL;
 }
 
 static void read_diary(struct log *l, size_t trap)

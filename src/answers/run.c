@@ -173,13 +173,16 @@ static void add_trap(const struct log *l, size_t trap, int32_t day,
 	out->cards_left += t->open && t->card_due;
 }
 
-/* A pulled trap isn't driven to, unless it was pulled on this very run. */
+/* A pulled trap isn't driven to, unless it was pulled on this very run or in an earlier
+ * season: then it waits to be hung. */
 static bool is_on_run(const struct log *l, size_t trap, int32_t day)
 {
 	const struct diary *d = &l->diaries[trap];
+	const struct farm *f = log_farm(l, l->traps.items[trap].farm);
 	struct stand s = diary_stand(d, day);
 
-	return s.standing != STANDING_PULLED || s.since >= day - l->limits.open_days;
+	return s.standing != STANDING_PULLED || s.since >= day - l->limits.open_days ||
+	       s.since < day_season_start(day, f ? f->season_start : 101);
 }
 
 static void say_last_run(const struct log *l, int64_t farm, struct run *out)

@@ -84,7 +84,7 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 	text_copy(t->block, sizeof t->block, from->block);
 	text_copy(t->pest, sizeof t->pest, from->pest);
 	text_copy(t->lure, sizeof t->lure, from->lure);
-	text_copy(t->service, sizeof t->service, from->hangs ? from->service : "");
+	text_copy(t->service, sizeof t->service, from->service);
 	memcpy(t->last, from->last, sizeof t->last);
 	text_copy(t->count, sizeof t->count, from->open ? "" : from->visit_text);
 	say_since(l->lure_states[trap].since, t->lure_since);

@@ -39,9 +39,22 @@ struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32
 	return m;
 }
 
+/* The latest interval closed up to `day`; NULL: none. */
+static const struct interval *last_closed(const struct diary *d, int32_t day)
+{
+	const struct interval *last = NULL;
+
+	for (size_t i = 0; i < d->n && d->items[i].to <= day; i++)
+		last = &d->items[i];
+	return last;
+}
+
+/* The lure that made the latest catch; before any, the one that hangs. */
 static int64_t lure_in(const struct log *l, size_t trap, int32_t day)
 {
-	struct lure_state s = service_lure(&l->diaries[trap], &l->lures, day, DAY_NONE);
+	const struct interval *last = last_closed(&l->diaries[trap], day);
+	struct lure_state s = service_lure(
+		&l->diaries[trap], &l->lures, last ? last->to - 1 : day, DAY_NONE);
 
 	return s.kind ? s.kind : l->traps.items[trap].lure;
 }
@@ -66,10 +79,8 @@ static struct states states_behind(const struct log *l, size_t trap, int32_t day
 {
 	const struct diary *d = &l->diaries[trap];
 	struct states s = { 0 };
-	const struct interval *last = NULL;
+	const struct interval *last = last_closed(d, day);
 
-	for (size_t i = 0; i < d->n && d->items[i].to <= day; i++)
-		last = &d->items[i];
 	if (!last)
 		return s;
 	s.lure = service_lure(d, &l->lures, last->to - 1, DAY_NONE);

@@ -11,6 +11,7 @@ struct tally {
 	struct part sum; /* nights (most), moths (all), from and to of those read */
 	int32_t highest_x10;
 	bool highest_open;
+	bool hot_unread; /* a trap left out has caught more than the threshold already */
 };
 
 struct court {
@@ -60,24 +61,26 @@ static void tally_read(struct tally *t, const struct part *p)
 	}
 }
 
-static void tally_add(struct tally *t, const struct part *p, bool block)
-{
-	struct bounds least = { .lo = p->value.lo, .hi = p->value.lo };
-
-	t->of_all = bounds_add(t->of_all, least);
-	if (part_read(p) || !block)
-		tally_evidence(t, p);
-	if (part_read(p))
-		tally_read(t, p);
-	else if (t->unread.lacking == LACKING_NOTHING)
-		t->unread = *p;
-}
-
 static bool passes(const struct rule *r, struct ratio x)
 {
 	int cmp = ratio_cmp(x, ratio_of(r->value_x100 < 0 ? 0 : r->value_x100, 100));
 
 	return r->comparator == AT_LEAST ? cmp >= 0 : cmp > 0;
+}
+
+static void tally_add(struct tally *t, const struct part *p, const struct court *c)
+{
+	struct bounds least = { .lo = p->value.lo, .hi = p->value.lo };
+
+	t->of_all = bounds_add(t->of_all, least);
+	if (part_read(p) || !c->block)
+		tally_evidence(t, p);
+	if (part_read(p))
+		tally_read(t, p);
+	else if (t->unread.lacking == LACKING_NOTHING)
+		t->unread = *p;
+	t->hot_unread =
+		t->hot_unread || (!part_read(p) && passes(c->rule, p->value.lo));
 }
 
 static bool enough_read(const struct court *c, const struct tally *t)
@@ -95,6 +98,11 @@ static struct bounds value_of(
 	struct bounds mean = enough ? bounds_over(t->of_read, t->read) : all;
 
 	*lacking = t->lacking;
+	if (enough && t->hot_unread && !passes(c->rule, all.lo)) {
+		*lacking = LACKING_TRAPS;
+		mean.open = true;
+		return mean;
+	}
 	if (enough && (passes(c->rule, mean.lo) || !passes(c->rule, all.lo)))
 		return mean;
 	*lacking = c->block ? LACKING_TRAPS : t->unread.lacking;
@@ -217,7 +225,7 @@ static void hear(struct court *c, struct judgement *j, const struct subject *s,
 				parts[0].value, part_span(c->rule, NIGHTS_MAX));
 	}
 	for (int32_t i = 0; i < c->weeks; i++) {
-		tally_add(&c->tally[i], &parts[i], c->block);
+		tally_add(&c->tally[i], &parts[i], c);
 		changed = changed || part_read(&parts[i]) != part_read(&parts[0]);
 		read = read || part_read(&parts[i]);
 	}

@@ -164,9 +164,83 @@ static void a_threshold_for_a_flight_is_unknown_while_biofix_is_not_set(void **s
 	fixture_close(&f);
 }
 
+/* The turn of the year (or a southern season's first day) finds traps that hang: what
+ * they caught before counts on, and their lures age on. */
+static void a_new_season_does_not_forget_a_trap_that_still_hangs(void **state)
+{
+	static const struct {
+		const char *why, *today;
+	} row[] = {
+		{ "last day of the old season", "2026-12-31" },
+		{ "first day of the new one", "2027-01-01" },
+		{ "weeks into it", "2027-01-11" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct verdict_rows v = { 0 };
+		char iso[DAY_ISO_SIZE];
+		fixture_open(&f);
+		struct rule r = fixture_rule(&f, MEASURE_TRAP_TOTAL, 0, 3000);
+		r.span_kind = SPAN_HUNG;
+		fixture_put_rule(&f, r);
+		int64_t one = fixture_trap(&f, "1", "2026-08-03");
+		fixture_trap(&f, "2", "2026-09-21");
+		for (int32_t d = day_of("2026-08-10"); d <= day_of(row[i].today);
+			d += 7) {
+			day_iso(d, iso);
+			fixture_count(&f, one, iso, d <= day_of("2026-09-21") ? 5 : 0);
+		}
+		fixture_read(&f, row[i].today);
+		verdicts_of(&f.log, 0, 0, f.log.today, &v);
+		if (v.n != 2 || v.items[0].judgement.verdict != VERDICT_OVER ||
+			v.items[0].judgement.moths != 35 ||
+			v.items[1].judgement.verdict != VERDICT_UNKNOWN)
+			fail_msg("%s: %zu rows, %d moths", row[i].why, v.n,
+				v.n ? (int)v.items[0].judgement.moths : -1);
+		assert_true(f.log.lure_states[0].overdue_days > 100);
+		free(v.items);
+		fixture_close(&f);
+	}
+}
+
+/* Two lures, two thresholds: the catch belongs to the lure that made it. */
+static void a_threshold_for_a_lure_judges_the_catch_of_that_lure(void **state)
+{
+	struct fixture f;
+	struct verdict_rows v = { 0 };
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	struct lure_kind other = {
+		.name = "ten weeks", .pest = f.cm.id, .life_days = 70
+	};
+	must(book_put_lure(f.book, &other, &e), &e);
+	struct rule r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500);
+	r.lure = f.lure.id;
+	fixture_put_rule(&f, r);
+	r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 1000);
+	r.lure = other.id;
+	fixture_put_rule(&f, r);
+	struct visit visit =
+		fixture_counted(fixture_trap(&f, "1", "2026-06-01"), "2026-06-08", 5);
+	visit.new_lure = other.id;
+	fixture_save(&f, visit);
+	fixture_read(&f, "2026-06-08");
+	verdicts_of(&f.log, 0, 0, f.log.today, &v);
+	assert_int_equal(v.n, 1);
+	assert_int_equal(v.items[0].judgement.verdict, VERDICT_OVER);
+	free(v.items);
+	fixture_close(&f);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(a_new_season_does_not_forget_a_trap_that_still_hangs),
+		cmocka_unit_test(a_threshold_for_a_lure_judges_the_catch_of_that_lure),
 		cmocka_unit_test(a_block_mean_does_not_hide_one_hot_trap),
 		cmocka_unit_test(
 			a_lure_changed_at_the_visit_still_leaves_its_catch_in_doubt),

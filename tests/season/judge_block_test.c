@@ -160,8 +160,12 @@ static void block_nights_and_totals_are_means_over_traps(void **state)
 		{ "one less in all", "0h 7c1 14c2 | 0h 7c6", MEASURE_BLOCK_TOTAL,
 			SPAN_HUNG, 0, 14, { VERDICT_NEAR, 0, 2, 0 } },
 		{ "a trap with a spoiled week is left out",
-			"0h 7c1 14c1 | 0h 7c1 14c1 | 0h 7x 14c9", MEASURE_BLOCK_TOTAL,
+			"0h 7c1 14c1 | 0h 7c1 14c1 | 0h 7x 14c4", MEASURE_BLOCK_TOTAL,
 			SPAN_HUNG, 0, 14, { VERDICT_UNDER, 0, 2, DOUBT_UNREAD } },
+		{ "unless what is known of it is over by itself",
+			"0h 7c1 14c1 | 0h 7c1 14c1 | 0h 7x 14c5", MEASURE_BLOCK_TOTAL,
+			SPAN_HUNG, 0, 14,
+			{ VERDICT_UNKNOWN, LACKING_TRAPS, 2, DOUBT_UNREAD } },
 		{ "biofix not set", "0h 7c9 | 0h 7c9", MEASURE_BLOCK_TOTAL, SPAN_BIOFIX,
 			0, 7, { VERDICT_UNKNOWN, LACKING_BIOFIX, 0, 0 } },
 	};
