@@ -17,11 +17,6 @@ static enum page shown(const struct session *s)
 	return s->stack[s->depth];
 }
 
-static bool read_season(struct session *s, struct err *e)
-{
-	return log_read(&s->log, s->book, 0, s->ctx->today, e);
-}
-
 void session_mark(const struct session *s, struct title title)
 {
 	char text[2 * DAY_TEXT_SIZE];
@@ -36,96 +31,20 @@ void session_mark(const struct session *s, struct title title)
 	text_copy(title.brief, DAY_TEXT_SIZE, text);
 }
 
-static void show_today(struct session *s)
-{
-	today_of(&s->log, &s->today);
-	session_mark(s, (struct title){ s->today.title, s->today.title_short });
-	s->today_page.today = &s->today;
-}
-
-static void show_why(struct session *s)
-{
-	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
-
-	why_of(l, s->why_trap, s->why_block, s->why_pest, &s->why);
-	s->why_page.why = &s->why;
-	s->why_page.right = s->today.title_short;
-}
-
 bool session_read(struct session *s, struct err *e)
 {
 	s->data_version = book_data_version(s->book);
-	switch (shown(s)) {
-	case PAGE_RUN:
-		return session_open_run(s, s->run_farm, s->run_day, false, e);
-	case PAGE_HELP:
-		return true;
-	case PAGE_WHY:
-		if (s->why_of_run) {
-			show_why(s);
-			return true;
-		}
-		break;
-	default:
-		break;
-	}
-	if (!read_season(s, e))
-		return false;
-	show_today(s);
-	if (shown(s) == PAGE_WEEK)
-		session_week(s);
-	if (shown(s) == PAGE_WHY)
-		show_why(s);
-	return true;
+	return session_pages[shown(s)].read(s, e);
+}
+
+bool session_read_log(struct session *s, struct err *e)
+{
+	return log_read(&s->log, s->book, 0, s->ctx->today, e);
 }
 
 struct message *session_message(struct session *s)
 {
-	struct message *const of[PAGE_COUNT] = {
-		[PAGE_TODAY] = &s->today_page.message,
-		[PAGE_RUN] = &s->run_page.message,
-		[PAGE_WEEK] = &s->week_page.message,
-		[PAGE_WHY] = &s->why_page.message,
-		[PAGE_HELP] = &s->help_page.message,
-	};
-
-	return of[shown(s)];
-}
-
-static struct key_rows keys_of(enum page page)
-{
-	switch (page) {
-	case PAGE_RUN:
-		return run_page_keys();
-	case PAGE_WEEK:
-		return week_page_keys();
-	case PAGE_WHY:
-		return why_page_keys();
-	default:
-		return today_page_keys();
-	}
-}
-
-/* What the marks of a page mean; NULL: it has none. */
-static const char *const *notes_of(enum page page)
-{
-	if (page == PAGE_RUN)
-		return run_page_notes();
-	return page == PAGE_WEEK ? week_page_notes() : NULL;
-}
-
-static const char *name_of(enum page page)
-{
-	switch (page) {
-	case PAGE_RUN:
-		return _("Run");
-	case PAGE_WEEK:
-		return _("Week");
-	case PAGE_WHY:
-		return _("Why");
-	default:
-		return _("Today");
-	}
+	return session_pages[shown(s)].message(s);
 }
 
 static void push(struct session *s, enum page page)
@@ -138,7 +57,7 @@ static void push(struct session *s, enum page page)
 	}
 	s->stack[++s->depth] = page;
 	message_set(session_message(s), false, "%s", "");
-	if (page == PAGE_RUN || session_read(s, &e))
+	if (session_read(s, &e))
 		return;
 	s->depth--;
 	message_set(session_message(s), true, "%s", e.text);
@@ -172,9 +91,10 @@ static void open_help(struct session *s)
 
 	if (of == PAGE_HELP)
 		return;
-	s->help_page = (struct help_page){
-		.title = name_of(of), .keys = keys_of(of), .notes = notes_of(of)
-	};
+	const struct page_row *row = &session_pages[of];
+	s->help_page = (struct help_page){ .title = _(row->name),
+		.keys = row->keys(),
+		.notes = row->notes ? row->notes() : NULL };
 	push(s, PAGE_HELP);
 }
 
@@ -195,42 +115,6 @@ static void open_week(struct session *s, const struct wish *w)
 	s->week_pest = w->pest;
 	s->week_page.picked = s->week_page.top = 0;
 	push(s, PAGE_WEEK);
-}
-
-static struct wish give_key(struct session *s, struct input in)
-{
-	switch (shown(s)) {
-	case PAGE_RUN:
-		return run_page_key(&s->run_page, in);
-	case PAGE_WEEK:
-		return week_page_key(&s->week_page, in);
-	case PAGE_WHY:
-		return why_page_key(&s->why_page, in);
-	case PAGE_HELP:
-		return help_page_key(&s->help_page, in);
-	default:
-		return today_page_key(&s->today_page, in);
-	}
-}
-
-static void draw(struct session *s, struct canvas *c)
-{
-	switch (shown(s)) {
-	case PAGE_RUN:
-		run_page_draw(&s->run_page, c);
-		break;
-	case PAGE_WEEK:
-		week_page_draw(&s->week_page, c);
-		break;
-	case PAGE_WHY:
-		why_page_draw(&s->why_page, c);
-		break;
-	case PAGE_HELP:
-		help_page_draw(&s->help_page, c);
-		break;
-	default:
-		today_page_draw(&s->today_page, c);
-	}
 }
 
 /* Does what a page wants. False: the program ends. */
@@ -290,7 +174,7 @@ static void show(struct session *s, struct canvas *c)
 
 	term_size(&rows, &cols);
 	canvas_size(c, rows, cols);
-	draw(s, c);
+	session_pages[shown(s)].draw(s, c);
 	term_show(c);
 }
 
@@ -308,7 +192,7 @@ static void loop(struct session *s)
 			look_again(s);
 			continue;
 		}
-		struct wish w = give_key(s, in);
+		struct wish w = session_pages[shown(s)].key(s, in);
 		on = grant(s, &w);
 	}
 	canvas_free(&canvas);

@@ -12,7 +12,14 @@
 #include "screen/week_page.h"
 #include "screen/why_page.h"
 
-enum page { PAGE_TODAY, PAGE_RUN, PAGE_WEEK, PAGE_WHY, PAGE_HELP, PAGE_COUNT };
+enum page {
+	PAGE_TODAY,
+	PAGE_RUN,
+	PAGE_WEEK,
+	PAGE_WHY,
+	PAGE_HELP,
+	PAGE_COUNT
+};
 
 enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
 
@@ -48,8 +55,23 @@ struct session {
 	char filter[FILTER_BYTES];
 };
 
+/* One page of the loop: everything that the loop does with it. */
+struct page_row {
+	const char *name; /* N_() */
+	struct key_rows (*keys)(void);
+	const char *const *(*notes)(void); /* what its marks mean; NULL: it has none */
+	bool (*read)(struct session *s, struct err *e); /* from the book, to be shown */
+	struct wish (*key)(struct session *s, struct input in);
+	void (*draw)(struct session *s, struct canvas *c);
+	struct message *(*message)(struct session *s);
+};
+
+extern const struct page_row session_pages[PAGE_COUNT];
+
 /* Reads the book again for the page that is shown. */
 bool session_read(struct session *s, struct err *e);
+/* Reads this season of all farms into s->log. */
+bool session_read_log(struct session *s, struct err *e);
 /* A page's title, whole and for narrow screens; DAY_TEXT_SIZE bytes each. */
 struct title {
 	char *whole, *brief;
