@@ -2,6 +2,7 @@
 #include "answers/say.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "command/clock.h"
 #include "command/command.h"
 #include "paper/ascii.h"
 
@@ -13,7 +14,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 enum { HELP_COLS = 78 };
@@ -45,16 +45,6 @@ static bool set_language(void)
 	bind_textdomain_codeset("mothtally", "UTF-8");
 	textdomain("mothtally");
 	return utf8;
-}
-
-static int32_t calendar_day(void)
-{
-	time_t now = time(NULL);
-	struct tm local;
-
-	if (!localtime_r(&now, &local))
-		return DAY_NONE;
-	return day_from_ymd(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
 }
 
 /* The login name; only what the book takes as a scout's name. */
@@ -189,7 +179,7 @@ static bool fill_context(
 {
 	ctx->today_given = o->today;
 	if (!o->today)
-		ctx->today = calendar_day();
+		ctx->today = clock_day();
 	else if (!day_parse(o->today, &ctx->today))
 		return err_set(e, ERR_USAGE,
 			_("--today wants a date such as 2026-07-21, not \"%s\""),

@@ -139,6 +139,7 @@ static bool open_demo(const struct context *ctx, int32_t today, struct err *e)
 		buf_addf(&path, "%s/book.db", folder.text);
 		demo.book_path = path.text;
 		demo.today = today;
+		demo.today_given = true; /* the invented season has its own day */
 		ok = make_book(path.text, e);
 		if (ok && !asked_to_leave()) {
 			sigprocmask(SIG_SETMASK, &before, NULL);

@@ -102,7 +102,7 @@ static bool read_help(struct session *s, struct err *e)
 {
 	(void)s;
 	(void)e;
-	return true;
+	return true; /* the keys are the page's, not the book's */
 }
 
 static struct wish key_help(struct session *s, struct input in)

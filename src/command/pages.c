@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "book/rules.h"
+#include "command/clock.h"
 #include "session.h"
 #include "term/term.h"
 
@@ -31,15 +32,32 @@ void session_mark(const struct session *s, struct title title)
 	text_copy(title.brief, DAY_TEXT_SIZE, text);
 }
 
+/* What another program changed while help was shown is still to be read after it. */
 bool session_read(struct session *s, struct err *e)
 {
-	s->data_version = book_data_version(s->book);
-	return session_pages[shown(s)].read(s, e);
+	int64_t version = book_data_version(s->book);
+
+	if (shown(s) == PAGE_HELP)
+		return true;
+	if (!session_pages[shown(s)].read(s, e))
+		return false;
+	s->data_version = version;
+	return true;
+}
+
+/* A page left open over midnight is of the new day. */
+static void turn_day(struct session *s)
+{
+	int32_t now = clock_day();
+
+	if (!s->ctx->today_given && now != DAY_NONE)
+		s->day = now;
 }
 
 bool session_read_log(struct session *s, struct err *e)
 {
-	return log_read(&s->log, s->book, 0, s->ctx->today, e);
+	turn_day(s);
+	return log_read(&s->log, s->book, 0, s->day, e);
 }
 
 struct message *session_message(struct session *s)
@@ -66,12 +84,11 @@ static void push(struct session *s, enum page page)
 static void pop(struct session *s)
 {
 	struct err e = { 0 };
-	enum page from = shown(s);
 
 	if (s->depth == 0)
 		return;
 	s->depth--;
-	if (from != PAGE_HELP && !session_read(s, &e))
+	if (!session_read(s, &e))
 		message_set(session_message(s), true, "%s", e.text);
 }
 
@@ -130,7 +147,8 @@ static bool grant(struct session *s, const struct wish *w)
 		open_help(s);
 		break;
 	case WANT_RUN:
-		open_run(s, w->farm, s->ctx->today, true);
+		turn_day(s);
+		open_run(s, w->farm, s->day, true);
 		break;
 	case WANT_RUN_DAY:
 		open_run(s, s->run_farm, w->day, false);
@@ -162,7 +180,7 @@ static void look_again(struct session *s)
 {
 	struct err e = { 0 };
 
-	if (book_data_version(s->book) == s->data_version)
+	if (shown(s) == PAGE_HELP || book_data_version(s->book) == s->data_version)
 		return;
 	if (!session_read(s, &e))
 		message_set(session_message(s), true, "%s", e.text);
@@ -222,7 +240,9 @@ static bool session_start(struct session *s, struct err *e)
 
 bool pages_run(const struct context *ctx, const char *notice, struct err *e)
 {
-	struct session s = { .ctx = ctx, .notice = notice ? notice : "" };
+	struct session s = {
+		.ctx = ctx, .notice = notice ? notice : "", .day = ctx->today
+	};
 	const char *no_color = getenv("NO_COLOR");
 	const struct term_look look = { .utf8 = ctx->utf8,
 		.colour = !no_color || !*no_color };

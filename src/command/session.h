@@ -12,14 +12,7 @@
 #include "screen/week_page.h"
 #include "screen/why_page.h"
 
-enum page {
-	PAGE_TODAY,
-	PAGE_RUN,
-	PAGE_WEEK,
-	PAGE_WHY,
-	PAGE_HELP,
-	PAGE_COUNT
-};
+enum page { PAGE_TODAY, PAGE_RUN, PAGE_WEEK, PAGE_WHY, PAGE_HELP, PAGE_COUNT };
 
 enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
 
@@ -27,7 +20,8 @@ struct session {
 	const struct context *ctx;
 	const char *notice; /* "" = none */
 	struct book *book;
-	int64_t data_version;
+	int64_t data_version; /* of what was read last */
+	int32_t day;          /* goes on at midnight, unless --today was given */
 
 	enum page stack[DEPTH_MAX]; /* stack[depth] is shown */
 	int depth;

@@ -6,17 +6,17 @@
 #include "base/words.h"
 #include "book/diary.h"
 #include "book/rules.h"
+#include "command/clock.h"
 
 #include <stdio.h>
 #include <string.h>
-#include <time.h>
 
 static bool read_run(struct session *s, struct err *e)
 {
 	if (!log_read(&s->run_log, s->book, s->run_farm, s->run_day, e))
 		return false;
 	run_of(&s->run_log, s->run_farm, s->run_day, &s->run);
-	s->run.today = s->ctx->today;
+	s->run.today = s->day;
 	session_mark(s, (struct title){ s->run.title_day, s->run.title_short });
 	return run_read_words(&s->run, s->book, e);
 }
@@ -39,15 +39,6 @@ bool session_open_run(
 	return true;
 }
 
-static void clock_text(char *out, size_t size)
-{
-	time_t now = time(NULL);
-	struct tm local;
-
-	if (!localtime_r(&now, &local) || strftime(out, size, "%H:%M:%S", &local) == 0)
-		text_copy(out, size, "");
-}
-
 /* The initials last used stand in the run page the next time. */
 static bool keep_scout(struct session *s, const char *scout, struct err *e)
 {
@@ -59,15 +50,78 @@ static bool keep_scout(struct session *s, const char *scout, struct err *e)
 	return true;
 }
 
+static const char *author(const struct session *s, const char *scout)
+{
+	return *scout ? scout : s->ctx->who;
+}
+
+static const struct run_trap *find_trap(const struct session *s, int64_t trap)
+{
+	for (size_t i = 0; i < s->run.n; i++)
+		if (s->run.traps[i].trap == trap)
+			return &s->run.traps[i];
+	return NULL;
+}
+
+static bool same_visit(const struct visit *a, const struct visit *b)
+{
+	return a->outcome == b->outcome && a->reason == b->reason &&
+	       a->count == b->count && a->females == b->females &&
+	       a->others == b->others && a->new_card == b->new_card &&
+	       a->new_lure == b->new_lure && a->stirred == b->stirred;
+}
+
+/* The page took it that this stands on the trap's day (or nothing): another program
+ * may have entered something since. */
+static bool as_shown(struct session *s, const struct visit *v, struct err *e)
+{
+	const struct run_trap *t = find_trap(s, v->trap);
+	bool shown = t && !t->open && t->visit.day == v->day;
+	struct visit there;
+	struct visit_words words;
+	struct err none = { 0 };
+	char was[SAY_SHORT];
+
+	if (!book_visit(s->book, v->trap, v->day, &there, &words, &none)) {
+		if (none.kind == ERR_NOT_FOUND && !shown)
+			return true;
+		if (none.kind != ERR_NOT_FOUND)
+			return err_set(e, none.kind, "%s", none.text);
+		return err_set(e, ERR_INPUT,
+			_("the visit was taken out meanwhile; Enter puts yours in"));
+	}
+	if (shown && same_visit(&there, &t->visit))
+		return true;
+	say_visit(&there, was);
+	return err_set(e, ERR_INPUT,
+		_("trap %s got %s meanwhile%s%s; Enter once more replaces it"),
+		t ? t->label : "", was, *words.scout ? _(" from ") : "", words.scout);
+}
+
+/* All in one transaction, on the disk when it returns true. */
+static bool save_visit(struct session *s, const struct wish *w, struct err *e)
+{
+	if (!book_begin(s->book, e))
+		return false;
+	if (as_shown(s, &w->visit, e) &&
+		book_save_visit(s->book, &w->visit, &w->words, e) &&
+		book_commit(s->book, e))
+		return true;
+	book_rollback(s->book);
+	return false;
+}
+
 void session_save(struct session *s, const struct wish *w)
 {
 	struct err e = { 0 }, aside = { 0 };
 	char clock[16];
 
 	/* A count matters more than a backup: a failed one is said, after the save. */
-	bool backed_up = book_daily_backup(s->book, s->ctx->today, &aside);
-	book_set_who(s->book, *w->words.scout ? w->words.scout : s->ctx->who);
-	if (!book_save_visit(s->book, &w->visit, &w->words, &e)) {
+	bool backed_up = book_daily_backup(s->book, s->day, &aside);
+	book_set_who(s->book, author(s, w->words.scout));
+	if (!save_visit(s, w, &e)) {
+		if (e.kind == ERR_INPUT)
+			read_run(s, &aside);
 		run_page_not_saved(&s->run_page, e.text);
 		return;
 	}
@@ -82,10 +136,9 @@ void session_save(struct session *s, const struct wish *w)
 
 static const char *label_of(const struct session *s, int64_t trap)
 {
-	for (size_t i = 0; i < s->run.n; i++)
-		if (s->run.traps[i].trap == trap)
-			return s->run.traps[i].label;
-	return "";
+	const struct run_trap *t = find_trap(s, trap);
+
+	return t ? t->label : "";
 }
 
 void session_undo(struct session *s)

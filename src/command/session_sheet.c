@@ -6,19 +6,19 @@
 #include "base/words.h"
 #include "paper/sheet.h"
 
+#include <ctype.h>
 #include <stdio.h>
 
-/* "sheet-North_Side-2026-07-21.txt": letters and digits of the name, others as _. */
+/* "sheet-North_Side-2026-07-21.txt": what is no letter, digit or other character above
+ * ASCII becomes _, so that the name is one on every disk. */
 static void sheet_path(const char *farm, int32_t day, char *out, size_t size)
 {
 	char iso[DAY_ISO_SIZE], name[NAME_BYTES];
 
 	text_copy(name, sizeof name, farm);
-	for (char *p = name; *p; p++) {
-		unsigned char c = (unsigned char)*p;
-		if (c == '/' || c == ' ' || c == '\\' || c == ':' || c == '.')
+	for (char *p = name; *p; p++)
+		if ((unsigned char)*p < 0x80 && !isalnum((unsigned char)*p))
 			*p = '_';
-	}
 	day_iso(day, iso);
 	snprintf(out, size, "sheet-%s-%s.txt", name, iso);
 }
@@ -38,7 +38,7 @@ void session_sheet(struct session *s, int64_t farm)
 
 	for (size_t i = 0; i + 1 < sizeof cautions / sizeof *cautions; i++)
 		cautions[i] = say_caution(i);
-	sheet_path(f ? f->name : "", s->ctx->today, path, sizeof path);
+	sheet_path(f ? f->name : "", s->day, path, sizeof path);
 	bool ok = sheet_of(&s->log, s->book, farm, &sheet, &e);
 	if (ok)
 		paper_sheet(&sheet, &form, &text);
