@@ -22,6 +22,12 @@ static void cells_of(const struct due_item *item, struct cells *c)
 	c->text[COL_STATE] = item->state_text;
 }
 
+/* Some of its traps were visited in the present run, some were not. */
+static bool is_under_way(const struct today_run *r)
+{
+	return r->open > 0 && r->open < r->traps;
+}
+
 static void add_run(const struct today_run *r, int cols, struct buf *out)
 {
 	struct buf text = { 0 };
@@ -29,7 +35,9 @@ static void add_run(const struct today_run *r, int cols, struct buf *out)
 
 	day_short(r->next_run, next, sizeof next);
 	buf_addf(&text, "%s: %s, %s, ", r->name, r->traps_text, r->last_text);
-	if (r->due)
+	if (is_under_way(r))
+		buf_add(&text, _("under way"));
+	else if (r->due)
 		buf_addf(&text, _("due now (%s)"), next);
 	else
 		buf_addf(&text, _("next run %s"), next);
@@ -52,7 +60,8 @@ static void add_bring(
 	struct buf text = { 0 };
 	const char *comma = "";
 
-	buf_addf(&text, "%s: ", r->name);
+	buf_addf(
+		&text, is_under_way(r) ? _("%s, rest of this run: ") : "%s: ", r->name);
 	for (size_t i = 0; i < d->n_brings; i++) {
 		const struct due_bring *b = &d->brings[i];
 

@@ -52,6 +52,11 @@ void pager_titles(struct pager *p, const char *titles)
 	buf_add(&p->titles, titles ? titles : "");
 }
 
+int pager_left(const struct pager *p)
+{
+	return p->room - p->used;
+}
+
 void pager_free(struct pager *p)
 {
 	for (size_t i = 0; i < p->n; i++)

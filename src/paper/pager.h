@@ -19,6 +19,8 @@ struct pager {
 void pager_add(struct pager *p, struct buf *chunk);
 /* From the next chunk on, a table with these title lines goes on (NULL: none does). */
 void pager_titles(struct pager *p, const char *titles);
+/* Lines that still fit on the page begun last. */
+int pager_left(const struct pager *p);
 void pager_free(struct pager *p);
 
 int pager_lines(const char *text);

@@ -5,6 +5,8 @@
 #include "pager.h"
 #include "paper/sheet.h"
 
+enum { SHEET_BELOW = 4 }; /* blanks before what is said below a row */
+
 void sheet_filled(const struct sheet *s, struct pager *p);
 void sheet_blank(const struct sheet *s, struct pager *p);
 
@@ -14,7 +16,9 @@ const char *sheet_marks(const struct sheet_trap *t);
 void sheet_rule(struct buf *out);
 /* What to bring, in a chunk of its own. */
 void sheet_bring(const struct sheet *s, struct pager *p);
-/* Lines to write on, the heading with them. */
-void sheet_notes(int lines, struct pager *p);
+/* The table of traps and block means needing attention. */
+void sheet_needs(const struct sheet *s, struct pager *p);
+/* Adds what is amiss, then what is due, after what *out holds. */
+void sheet_concerns(const char *says, const char *service, struct buf *out);
 
 #endif

@@ -5,7 +5,14 @@
 #include "paper/ascii.h"
 #include "parts.h"
 
-enum { HEAD_LINES = 4, PAGE_COLS = 18 };
+enum {
+	HEAD_LINES = 4,
+	PAGE_COLS = 18,
+	NOTE_LINES = 6,
+	NOTE_LINES_LEAST = 1, /* of a sheet to write on; a filled one has 0 */
+	LINES_A_NOTE = 2,     /* of paper: room for a hand */
+	NOTES_BESIDE = 2,     /* their heading, a blank */
+};
 
 const char *sheet_marks(const struct sheet_trap *t)
 {
@@ -25,7 +32,10 @@ void sheet_bring(const struct sheet *s, struct pager *p)
 {
 	struct buf chunk = { 0 }, text = { 0 };
 
-	buf_addf(&text, _("Bring on the next run: %s"), s->bring);
+	bool under_way = s->visited > 0 && s->visited < (int)s->n;
+	buf_addf(&text,
+		under_way ? _("Still to bring: %s") : _("Bring on the next run: %s"),
+		s->bring);
 	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
 	buf_add(&chunk, "\n");
 	pager_add(p, &chunk);
@@ -33,30 +43,42 @@ void sheet_bring(const struct sheet *s, struct pager *p)
 	buf_free(&text);
 }
 
-void sheet_notes(int lines, struct pager *p)
+static void add_notes(int lines, struct buf *out)
 {
-	struct buf chunk = { 0 };
-
-	buf_addf(&chunk, "%s\n", _("Notes"));
+	buf_addf(out, "%s\n", _("Notes"));
 	for (int i = 0; i < lines; i++) {
-		buf_add(&chunk, "\n");
+		buf_add(out, "\n");
 		for (int k = 0; k < SHEET_COLS; k++)
-			buf_add(&chunk, "_");
-		buf_add(&chunk, "\n");
+			buf_add(out, "_");
+		buf_add(out, "\n");
 	}
-	buf_add(&chunk, "\n");
-	pager_add(p, &chunk);
-	buf_free(&chunk);
+	buf_add(out, "\n");
 }
 
-static void add_cautions(const struct sheet_form *form, struct pager *p)
+/* Fewer where all that comes last then stays on the page. */
+static int note_lines(const struct pager *p, int caution_lines, int least)
 {
-	struct buf chunk = { 0 };
+	int left = pager_left(p) - caution_lines;
+	int fit = left < NOTES_BESIDE ? 0 : (left - NOTES_BESIDE) / LINES_A_NOTE;
 
-	buf_addf(&chunk, "%s\n", _("Cautions"));
+	return left < 0 || fit < least || fit > NOTE_LINES ? NOTE_LINES : fit;
+}
+
+/* One chunk: the cautions never go to a page of their own. */
+static void add_end(const struct sheet_form *form, struct pager *p)
+{
+	struct buf cautions = { 0 }, chunk = { 0 };
+
+	buf_addf(&cautions, "%s\n", _("Cautions"));
 	for (const char *const *c = form->cautions; *c; c++)
-		paper_wrap(&chunk, *c, 2, SHEET_COLS);
+		paper_wrap(&cautions, *c, 2, SHEET_COLS);
+	int lines = note_lines(
+		p, pager_lines(cautions.text), form->blank ? NOTE_LINES_LEAST : 0);
+	if (lines)
+		add_notes(lines, &chunk);
+	buf_add(&chunk, cautions.text);
 	pager_add(p, &chunk);
+	buf_free(&cautions);
 	buf_free(&chunk);
 }
 
@@ -99,8 +121,9 @@ static void add_foot(const struct sheet_form *form, struct buf *out)
 	else
 		paper_wrap(out,
 			_("0 none counted, - not read, + at least (card full), sp "
-			  "spoiled; c new card, l new lure, s glue stirred; b border, "
-			  "d disrupted; a week: moths per trap per week."),
+			  "spoiled, ? in doubt; c new card, l new lure, s stirred; b "
+			  "border, d disrupted; a week: moths per trap a week; season: "
+			  "moths counted this season; block: judged with its block."),
 			0, SHEET_COLS);
 	paper_wrap(out, form->caution_short, 0, SHEET_COLS);
 }
@@ -143,7 +166,7 @@ void paper_sheet(const struct sheet *s, const struct sheet_form *form, struct bu
 		sheet_blank(s, &p);
 	else
 		sheet_filled(s, &p);
-	add_cautions(form, &p);
+	add_end(form, &p);
 	add_pages(s, form, &p, &text);
 	if (form->utf8)
 		buf_add(out, text.text);

@@ -15,7 +15,6 @@ enum {
 	CELL_COUNT,
 	LEFT_COLS = 38, /* what is printed; right of it the boxes */
 	LEFT_INDENT = 2,
-	NOTE_LINES = 6,
 };
 
 static const char boxes[] = "[        ] [    ] [    ]";
@@ -69,7 +68,7 @@ static void add_due(const struct sheet_trap *t, struct buf *out)
 	struct buf text = { 0 };
 
 	if (t->service[0]) {
-		buf_addf(&text, _("due: %s"), t->service);
+		buf_addf(&text, _("to do: %s"), t->service);
 		paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
 		buf_clear(&text);
 	}
@@ -125,10 +124,12 @@ static void add_form(struct pager *p)
 	add_field(_("Date"), 19, &chunk);
 	add_field(_("Start"), 17, &chunk);
 	add_field(_("Finish"), 17, &chunk);
-	buf_add(&chunk, "\n\n");
+	grid_end_line(&chunk);
+	buf_add(&chunk, "\n");
 	add_field(_("Weather"), 38, &chunk);
 	add_field(_("Growth stage"), 38, &chunk);
-	buf_add(&chunk, "\n\n");
+	grid_end_line(&chunk);
+	buf_add(&chunk, "\n");
 	pager_add(p, &chunk);
 	buf_free(&chunk);
 }
@@ -151,7 +152,6 @@ void sheet_blank(const struct sheet *s, struct pager *p)
 	pager_titles(p, NULL);
 	buf_add(&chunk, "\n");
 	pager_add(p, &chunk);
-	sheet_notes(NOTE_LINES, p);
 	buf_free(&chunk);
 	buf_free(&titles);
 }

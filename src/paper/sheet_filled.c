@@ -16,8 +16,6 @@ enum {
 	TRAP_RULE,
 	TRAP_VERDICT,
 	TRAP_CELLS,
-	BELOW_INDENT = 4,
-	NOTE_LINES = 5,
 };
 
 struct trap_cells {
@@ -75,85 +73,6 @@ static void lay_out_traps(const struct sheet *s, struct grid *g, struct trap_cel
 	grid_fit(g, SHEET_COLS);
 }
 
-static void join(struct buf *out, const char *text)
-{
-	if (*text)
-		buf_addf(out, "%s%s", out->n ? "; " : "", text);
-}
-
-/* What is amiss, then what is due. */
-static void add_concerns(const struct sheet_trap *t, struct buf *out)
-{
-	join(out, t->says);
-	join(out, t->service);
-}
-
-enum { NEED_CELLS = 6 };
-
-static void need_cells_of(const struct sheet_trap *t, const char **cells)
-{
-	cells[0] = t->label;
-	cells[1] = t->block;
-	cells[2] = t->pest;
-	cells[3] = t->week;
-	cells[4] = t->rule;
-	cells[5] = t->verdict;
-}
-
-static void lay_out_needs(const struct sheet *s, struct grid *g)
-{
-	const char *cells[NEED_CELLS];
-
-	grid_column(g, _("trap"), GRID_TEXT, 5);
-	grid_column(g, _("block"), GRID_TEXT, 8);
-	grid_column(g, _("pest"), GRID_TEXT, 3);
-	grid_column(g, _("a week"), GRID_NUMBER, 6);
-	grid_column(g, _("thr."), GRID_TEXT, 4);
-	grid_column(g, _("verdict"), GRID_TEXT, 7);
-	for (size_t i = 0; i < s->n; i++) {
-		need_cells_of(&s->traps[i], cells);
-		grid_note(g, cells);
-	}
-	grid_fit(g, SHEET_COLS);
-}
-
-static void add_need(const struct grid *g, const struct sheet_trap *t, struct buf *out)
-{
-	const char *cells[NEED_CELLS];
-	struct buf text = { 0 };
-
-	need_cells_of(t, cells);
-	grid_line(g, cells, out);
-	buf_add(&text, "");
-	add_concerns(t, &text);
-	paper_wrap(out, text.text, BELOW_INDENT, SHEET_COLS);
-	buf_free(&text);
-}
-
-static void add_attention(const struct sheet *s, struct pager *p)
-{
-	struct grid g = { 0 };
-	struct buf chunk = { 0 };
-	int n = 0;
-
-	lay_out_needs(s, &g);
-	buf_addf(&chunk, "%s\n", _("Traps needing attention"));
-	for (size_t i = 0; i < s->n; i++) {
-		if (!s->traps[i].needs_attention)
-			continue;
-		if (n == 0)
-			grid_line(&g, NULL, &chunk);
-		add_need(&g, &s->traps[i], &chunk);
-		pager_add(p, &chunk);
-		n++;
-	}
-	if (n == 0)
-		paper_wrap(&chunk, _("none"), BELOW_INDENT, SHEET_COLS);
-	buf_add(&chunk, "\n");
-	pager_add(p, &chunk);
-	buf_free(&chunk);
-}
-
 static void add_trap(const struct sheet_trap *t, struct buf *out)
 {
 	struct buf text = { 0 };
@@ -168,9 +87,10 @@ static void add_trap(const struct sheet_trap *t, struct buf *out)
 			&text, _("%scard since %s"), text.n ? ", " : "", t->card_since);
 	if (t->total[0])
 		buf_addf(&text, _("%sseason %s"), text.n ? ", " : "", t->total);
-	if (!t->needs_attention) /* else they stand further up */
-		add_concerns(t, &text);
-	paper_wrap(out, text.text, BELOW_INDENT, SHEET_COLS);
+	/* What a trap needing attention says stands further up; what is due there
+	 * stands here too, for whoever goes by this list. */
+	sheet_concerns(t->needs_attention ? "" : t->says, t->service, &text);
+	paper_wrap(out, text.text, SHEET_BELOW, SHEET_COLS);
 	buf_free(&text);
 }
 
@@ -199,6 +119,19 @@ static void add_traps(const struct sheet *s, struct pager *p)
 	buf_free(&titles);
 }
 
+enum { BLOCK_CELLS = 7, BLOCK_GAP = 2 };
+
+static void block_cells_of(const struct sheet_block *b, const char **cells)
+{
+	cells[0] = b->name;
+	cells[1] = b->pest;
+	cells[2] = b->mean;
+	cells[3] = b->highest;
+	cells[4] = b->read;
+	cells[5] = b->rule;
+	cells[6] = b->verdict;
+}
+
 static void lay_out_blocks(const struct sheet *s, struct grid *g)
 {
 	grid_column(g, _("block"), GRID_TEXT, 8);
@@ -209,13 +142,31 @@ static void lay_out_blocks(const struct sheet *s, struct grid *g)
 	grid_column(g, _("thr."), GRID_TEXT, 4);
 	grid_column(g, _("verdict"), GRID_TEXT, 7);
 	for (size_t i = 0; i < s->n_blocks; i++) {
-		const struct sheet_block *b = &s->blocks[i];
-		const char *cells[] = { b->name, b->pest, b->mean, b->highest, b->read,
-			b->rule, b->verdict };
+		const char *cells[BLOCK_CELLS];
 
+		block_cells_of(&s->blocks[i], cells);
 		grid_note(g, cells);
 	}
 	grid_fit(g, SHEET_COLS);
+}
+
+/* What the block says stands behind its row where it fits, else below. */
+static void add_block(
+	const struct grid *g, const struct sheet_block *b, struct buf *out)
+{
+	const char *cells[BLOCK_CELLS];
+	int cols = text_cols(b->says);
+	bool fits = grid_cols(g) + BLOCK_GAP + cols <= SHEET_COLS;
+
+	block_cells_of(b, cells);
+	grid_row(g, cells, out);
+	if (fits) {
+		buf_add_field(out, "", BLOCK_GAP);
+		buf_add_field(out, b->says, cols);
+	}
+	grid_end_line(out);
+	if (!fits)
+		paper_wrap(out, b->says, SHEET_BELOW, SHEET_COLS);
 }
 
 static void add_blocks(const struct sheet *s, struct pager *p)
@@ -230,11 +181,7 @@ static void add_blocks(const struct sheet *s, struct pager *p)
 	sheet_rule(&titles);
 	buf_addf(&chunk, "%s\n%s", _("Blocks"), titles.text);
 	for (size_t i = 0; i < s->n_blocks; i++) {
-		const struct sheet_block *b = &s->blocks[i];
-		const char *cells[] = { b->name, b->pest, b->mean, b->highest, b->read,
-			b->rule, b->verdict };
-
-		grid_line(&g, cells, &chunk);
+		add_block(&g, &s->blocks[i], &chunk);
 		pager_add(p, &chunk);
 		pager_titles(p, titles.text);
 	}
@@ -245,14 +192,36 @@ static void add_blocks(const struct sheet *s, struct pager *p)
 	buf_free(&titles);
 }
 
+static void say_counted(const struct sheet *s, struct buf *out)
+{
+	if (s->visited == 0) {
+		buf_add(out, _("Totals: the run has not begun."));
+		return;
+	}
+	buf_addf(out,
+		ngettext("Totals: %d of %d trap counted",
+			"Totals: %d of %d traps counted", (unsigned long)s->n),
+		s->counted, (int)s->n);
+	if (s->visited < (int)s->n)
+		buf_add(out, _(" so far"));
+	if (s->counted)
+		buf_addf(out,
+			ngettext(", %d moth", ", %d moths", (unsigned long)s->moths),
+			(int)s->moths);
+	buf_add(out, ".");
+}
+
 static void add_totals(const struct sheet *s, struct pager *p)
 {
 	struct buf chunk = { 0 }, text = { 0 };
 
+	say_counted(s, &text);
+	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
+	buf_clear(&text);
 	buf_addf(&text,
-		_("Totals of this run: %d of %d traps counted, %d moths; %d OVER, %d "
-		  "unknown"),
-		s->counted, (int)s->n, (int)s->moths, s->over, s->unknown);
+		_("As of the last readings: %d OVER, %d unknown, traps and block means "
+		  "together."),
+		s->over, s->unknown);
 	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
 	pager_add(p, &chunk);
 	buf_free(&chunk);
@@ -261,10 +230,9 @@ static void add_totals(const struct sheet *s, struct pager *p)
 
 void sheet_filled(const struct sheet *s, struct pager *p)
 {
-	add_attention(s, p);
+	sheet_needs(s, p);
 	add_traps(s, p);
 	add_blocks(s, p);
 	add_totals(s, p);
 	sheet_bring(s, p);
-	sheet_notes(NOTE_LINES, p);
 }

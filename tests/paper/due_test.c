@@ -138,12 +138,29 @@ static void due_says_when_no_trap_hangs(void **state)
 	free(text);
 }
 
+static void due_tells_what_a_run_under_way_still_needs(void **state)
+{
+	struct due d = sample();
+	struct today_run run = d.today.runs[0];
+
+	(void)state;
+	run.traps = 18;
+	run.open = 7;
+	d.today.runs = &run;
+	d.today.n_runs = 1;
+	char *text = print(&d, 120, true);
+	assert_non_null(strstr(text, "last run Tue 14 Jul, 7 days, under way\n"));
+	assert_non_null(strstr(text, "\n  Quillet Farm, rest of this run: 2 lures"));
+	free(text);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(due_tells_runs_what_to_bring_and_what_is_due),
 		cmocka_unit_test(due_keeps_to_any_width),
 		cmocka_unit_test(due_says_when_nothing_is_due),
+		cmocka_unit_test(due_tells_what_a_run_under_way_still_needs),
 		cmocka_unit_test(due_says_when_no_trap_hangs),
 	};
 

@@ -5,61 +5,10 @@
 
 #include <cmocka.h>
 
-#include "base/mem.h"
 #include "lines.h"
-#include "paper/sheet.h"
+#include "sheets.h"
 
 #include <stdio.h>
-
-static const char *const cautions[] = { "First caution of the test.",
-	"Second caution of the test.", NULL };
-
-static struct sheet_form form_of(enum paper paper, bool blank)
-{
-	return (struct sheet_form){ paper, blank, true, "Short caution of the test.",
-		cautions };
-}
-
-/* n traps T001.. in driving order; of each the last words are "end of T001". */
-static struct sheet sheet_with(size_t n)
-{
-	struct sheet s = { .farm = "Quillet Farm",
-		.day = "Tue 21 July 2026 \u00b7 week 30",
-		.scout = "QX",
-		.last_run = "last run Tue 14 Jul, 7 nights",
-		.bring = "2 lures CM 1 mg",
-		.counted = (int)n,
-		.moths = 3 * (int32_t)n };
-
-	s.traps = mem_new(n, sizeof *s.traps);
-	s.n = n;
-	for (size_t i = 0; i < n; i++) {
-		struct sheet_trap *t = &s.traps[i];
-
-		*t = (struct sheet_trap){ .block = "Quarry Rows",
-			.pest = "CM",
-			.lure = "CM 1 mg",
-			.last = { "2", "0", "-", "4" },
-			.count = "3 c",
-			.week = "3.0",
-			.nights = "7",
-			.rule = ">=5",
-			.verdict = "under",
-			.total = "9" };
-		snprintf(t->label, sizeof t->label, "T%03d", (int)i + 1);
-		snprintf(t->says, sizeof t->says, "end of %s", t->label);
-		snprintf(t->service, sizeof t->service, "end of %s", t->label);
-	}
-	return s;
-}
-
-static char *print(const struct sheet *s, struct sheet_form form)
-{
-	struct buf out = { 0 };
-
-	paper_sheet(s, &form, &out);
-	return out.text;
-}
 
 static void check_pages(const char *why, const char *text, int lines)
 {
@@ -107,8 +56,9 @@ static void sheet_pages_are_whole_with_heading_and_foot(void **state)
 	(void)state;
 	for (size_t f = 0; f < FORMS; f++)
 		for (size_t k = 0; k < sizeof traps / sizeof *traps; k++) {
-			struct sheet s = sheet_with(traps[k]);
-			char *text = print(&s, form_of(forms[f].paper, forms[f].blank));
+			struct sheet s = sheets_with(traps[k]);
+			char *text = sheets_print(
+				&s, sheets_form(forms[f].paper, forms[f].blank));
 
 			check_pages(forms[f].why, text, forms[f].lines);
 			free(text);
@@ -142,8 +92,9 @@ static void sheet_never_splits_a_trap_and_keeps_driving_order(void **state)
 {
 	(void)state;
 	for (size_t f = 0; f < FORMS; f++) {
-		struct sheet s = sheet_with(150);
-		char *text = print(&s, form_of(forms[f].paper, forms[f].blank));
+		struct sheet s = sheets_with(150);
+		char *text =
+			sheets_print(&s, sheets_form(forms[f].paper, forms[f].blank));
 
 		check_traps(forms[f].why, text, s.n);
 		free(text);
@@ -153,8 +104,9 @@ static void sheet_never_splits_a_trap_and_keeps_driving_order(void **state)
 
 static size_t traps_on_first_page(size_t n, size_t form)
 {
-	struct sheet s = sheet_with(n);
-	char *text = print(&s, form_of(forms[form].paper, forms[form].blank));
+	struct sheet s = sheets_with(n);
+	char *text =
+		sheets_print(&s, sheets_form(forms[form].paper, forms[form].blank));
 	char *page = lines_page(text, 0);
 	size_t got = lines_count(page, "\nT0");
 
@@ -183,8 +135,9 @@ static void sheet_repeats_the_titles_where_a_table_goes_on(void **state)
 {
 	(void)state;
 	for (size_t f = 0; f < FORMS; f++) {
-		struct sheet s = sheet_with(60);
-		char *text = print(&s, form_of(forms[f].paper, forms[f].blank));
+		struct sheet s = sheets_with(60);
+		char *text =
+			sheets_print(&s, sheets_form(forms[f].paper, forms[f].blank));
 		char *page = lines_page(text, 1);
 
 		if (!page || !strstr(page, "\ntrap block"))
@@ -199,89 +152,19 @@ static void sheet_has_all_cautions_on_the_last_page_only(void **state)
 {
 	(void)state;
 	for (size_t f = 0; f < FORMS; f++) {
-		struct sheet s = sheet_with(60);
-		char *text = print(&s, form_of(forms[f].paper, forms[f].blank));
+		struct sheet s = sheets_with(60);
+		char *text =
+			sheets_print(&s, sheets_form(forms[f].paper, forms[f].blank));
 		char *last = lines_page(text, lines_count(text, "\f"));
 
-		for (size_t i = 0; cautions[i]; i++) {
-			assert_non_null(strstr(last, cautions[i]));
-			assert_int_equal(lines_count(text, cautions[i]), 1);
+		for (size_t i = 0; sheets_cautions[i]; i++) {
+			assert_non_null(strstr(last, sheets_cautions[i]));
+			assert_int_equal(lines_count(text, sheets_cautions[i]), 1);
 		}
 		free(last);
 		free(text);
 		free(s.traps);
 	}
-}
-
-static void sheet_names_traps_needing_attention_first_and_once_in_words(void **state)
-{
-	struct sheet s = sheet_with(3);
-
-	(void)state;
-	s.traps[1].needs_attention = true;
-	snprintf(s.traps[1].says, sizeof s.traps[1].says, "not read for 15 nights");
-	snprintf(s.traps[1].service, sizeof s.traps[1].service, "lure 3 d over");
-	char *text = print(&s, form_of(PAPER_A4, false));
-	const char *need = strstr(text, "\nT002 Quarry Rows CM");
-	const char *all = strstr(text, "All traps in driving order");
-
-	assert_non_null(need);
-	assert_non_null(all);
-	assert_true(need < all);
-	assert_int_equal(lines_count(text, "not read for 15 nights; lure 3 d over"), 1);
-	assert_true(strstr(text, "not read for 15 nights") < all);
-	free(text);
-	free(s.traps);
-}
-
-static void sheet_says_so_when_no_trap_needs_attention(void **state)
-{
-	struct sheet s = sheet_with(3);
-	char *text = print(&s, form_of(PAPER_A4, false));
-
-	(void)state;
-	assert_non_null(strstr(text, "Traps needing attention\n    none\n"));
-	free(text);
-	free(s.traps);
-}
-
-static void sheet_tells_zero_from_not_read(void **state)
-{
-	static const char zero[] = "T001 Quarry Rows CM     2   0   -   4 0        0.0 "
-				   "     7 >=5  under\n";
-	static const char unread[] = "T002 Quarry Rows CM     2   0   -   4 -          "
-				     "-        >=5  under\n";
-	struct sheet s = sheet_with(2);
-
-	(void)state;
-	snprintf(s.traps[0].week, sizeof s.traps[0].week, "0.0");
-	snprintf(s.traps[0].count, sizeof s.traps[0].count, "0");
-	snprintf(s.traps[1].week, sizeof s.traps[1].week, "-");
-	snprintf(s.traps[1].count, sizeof s.traps[1].count, "-");
-	snprintf(s.traps[1].nights, sizeof s.traps[1].nights, "%s", "");
-	char *text = print(&s, form_of(PAPER_A4, false));
-
-	assert_non_null(strstr(text, zero));
-	assert_non_null(strstr(text, unread));
-	free(text);
-	free(s.traps);
-}
-
-static void sheet_blank_has_boxes_two_lines_high_and_no_counts(void **state)
-{
-	struct sheet s = sheet_with(1);
-
-	(void)state;
-	snprintf(s.traps[0].service, sizeof s.traps[0].service, "lure 3 d over");
-	char *text = print(&s, form_of(PAPER_A4, true));
-
-	assert_int_equal(lines_count(text, "[        ] [    ] [    ]"), 2);
-	assert_non_null(strstr(text, "due: lure 3 d over"));
-	assert_null(strstr(text, "3 c"));
-	assert_null(strstr(text, "3.0"));
-	assert_null(strstr(text, "under"));
-	free(text);
-	free(s.traps);
 }
 
 static void sheet_keeps_its_width_with_any_names(void **state)
@@ -296,7 +179,7 @@ static void sheet_keeps_its_width_with_any_names(void **state)
 	(void)state;
 	for (size_t f = 0; f < FORMS; f++)
 		for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
-			struct sheet s = sheet_with(2);
+			struct sheet s = sheets_with(2);
 			struct sheet_trap *t = &s.traps[0];
 
 			snprintf(t->label, sizeof t->label, "%s", names[i]);
@@ -307,7 +190,8 @@ static void sheet_keeps_its_width_with_any_names(void **state)
 			snprintf(t->last[0], sizeof t->last[0], "1234.5+");
 			snprintf(t->verdict, sizeof t->verdict,
 				"no threshold at all set");
-			char *text = print(&s, form_of(forms[f].paper, forms[f].blank));
+			char *text = sheets_print(
+				&s, sheets_form(forms[f].paper, forms[f].blank));
 			if (lines_widest(text) > SHEET_COLS)
 				fail_msg("%s, %s: %d columns", forms[f].why, names[i],
 					lines_widest(text));
@@ -320,12 +204,12 @@ static void sheet_keeps_its_width_with_any_names(void **state)
 
 static void sheet_is_ascii_when_asked(void **state)
 {
-	struct sheet s = sheet_with(30);
-	struct sheet_form form = form_of(PAPER_LETTER, false);
+	struct sheet s = sheets_with(30);
+	struct sheet_form form = sheets_form(PAPER_LETTER, false);
 
 	(void)state;
 	form.utf8 = false;
-	char *text = print(&s, form);
+	char *text = sheets_print(&s, form);
 	for (const char *p = text; *p; p++)
 		assert_true((unsigned char)*p < 0x80);
 	check_pages("in ASCII", text, SHEET_LINES_LETTER);
@@ -333,29 +217,58 @@ static void sheet_is_ascii_when_asked(void **state)
 	free(s.traps);
 }
 
-static void sheet_lists_blocks_totals_and_what_to_bring(void **state)
+/* Wherever the table ends, the cautions stand with traps or with lines to write on,
+ * and the lines shrink before a page is begun for them. */
+static void sheet_makes_no_page_for_the_cautions_alone(void **state)
 {
-	struct sheet s = sheet_with(4);
-	struct sheet_block block = { .name = "Quarry Rows",
-		.pest = "CM",
-		.mean = "4.0",
-		.highest = "17.0",
-		.read = "3 of 4",
-		.rule = ">=5",
-		.verdict = "under" };
+	(void)state;
+	for (size_t f = 0; f < FORMS; f++)
+		for (size_t n = 1; n <= 40; n++) {
+			struct sheet s = sheets_with(n);
+			char *text = sheets_print(
+				&s, sheets_form(forms[f].paper, forms[f].blank));
+			char *last = lines_page(text, lines_count(text, "\f"));
+
+			if (!strstr(last, "\nT0") && !strstr(last, "\nNotes\n"))
+				fail_msg("%s, %d traps: cautions alone on\n%s",
+					forms[f].why, (int)n, last);
+			if (forms[f].blank && !strstr(last, "\n______"))
+				fail_msg("%s, %d traps: nowhere to write", forms[f].why,
+					(int)n);
+			free(last);
+			free(text);
+			free(s.traps);
+		}
+}
+
+static void sheet_notes_shrink_to_stay_on_the_page(void **state)
+{
+	static const struct {
+		const char *why;
+		bool blank;
+		size_t traps, pages, lines;
+	} row[] = {
+		{ "room for all", true, 6, 1, 6 },
+		{ "the last that shrinks", true, 10, 1, 1 },
+		{ "the first that does not fit", true, 11, 2, 6 },
+		{ "filled, one line left", false, 18, 1, 1 },
+		{ "filled, it does without", false, 20, 1, 0 },
+		{ "filled, the first that does not fit", false, 21, 2, 6 },
+	};
 
 	(void)state;
-	s.blocks = &block;
-	s.n_blocks = 1;
-	s.over = 1;
-	char *text = print(&s, form_of(PAPER_A4, false));
-	assert_non_null(
-		strstr(text, "Quarry Rows CM    4.0    17.0 3 of 4 >=5  under"));
-	assert_non_null(strstr(text, "Totals of this run: 4 of 4 traps counted, 12 "
-				     "moths; 1 OVER, 0 unknown"));
-	assert_non_null(strstr(text, "Bring on the next run: 2 lures CM 1 mg"));
-	free(text);
-	free(s.traps);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct sheet s = sheets_with(row[i].traps);
+		char *text = sheets_print(&s, sheets_form(PAPER_A4, row[i].blank));
+		size_t pages = lines_count(text, "\f") + 1;
+		size_t lines = lines_count(text, "\n____________________________");
+
+		if (pages != row[i].pages || lines != row[i].lines)
+			fail_msg("%s: %d pages, %d lines", row[i].why, (int)pages,
+				(int)lines);
+		free(text);
+		free(s.traps);
+	}
 }
 
 int main(void)
@@ -366,14 +279,10 @@ int main(void)
 		cmocka_unit_test(sheet_breaks_after_exactly_a_full_page),
 		cmocka_unit_test(sheet_repeats_the_titles_where_a_table_goes_on),
 		cmocka_unit_test(sheet_has_all_cautions_on_the_last_page_only),
-		cmocka_unit_test(
-			sheet_names_traps_needing_attention_first_and_once_in_words),
-		cmocka_unit_test(sheet_says_so_when_no_trap_needs_attention),
-		cmocka_unit_test(sheet_tells_zero_from_not_read),
-		cmocka_unit_test(sheet_blank_has_boxes_two_lines_high_and_no_counts),
 		cmocka_unit_test(sheet_keeps_its_width_with_any_names),
+		cmocka_unit_test(sheet_makes_no_page_for_the_cautions_alone),
+		cmocka_unit_test(sheet_notes_shrink_to_stay_on_the_page),
 		cmocka_unit_test(sheet_is_ascii_when_asked),
-		cmocka_unit_test(sheet_lists_blocks_totals_and_what_to_bring),
 	};
 
 	return cmocka_run_group_tests(tests, lines_setup, NULL);

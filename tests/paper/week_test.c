@@ -33,9 +33,8 @@ static struct week_row rows[] = {
 		.catch_text = "8.5",
 		.highest_text = "16.0",
 		.nights_text = "2 of 3",
-		.rule_text = ">=5",
 		.verdict_text = "OVER",
-		.says = "trap 4",
+		.says = "trap 4: >=5",
 		.line = mean_line },
 	{ .level = WEEK_TRAP,
 		.pest = PEST,
@@ -93,10 +92,10 @@ static const char whole_page[] =
 	"\n"
 	"trap          pest    a week highest read   threshold verdict flight\n"
 	"Quillet Farm                                          OVER\n"
-	"  Quarry Rows CM    d    8.5    16.0 2 of 3 >=5       OVER     "
+	"  Quarry Rows CM    d    8.5    16.0 2 of 3           OVER     "
 	"_\u2581\u2582\u00b7"
 	"\u2584\u2581\u2585\n"
-	"    trap 4\n"
+	"    trap 4: >=5\n"
 	"    4         CM   b    16.0         7 n    >=5       OVER     "
 	"\u2581\u2582\u2584"
 	"\u00b7\u2588+\u2588\n"

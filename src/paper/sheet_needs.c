@@ -1,0 +1,127 @@
+/* The first table of the filled sheet: traps and block means needing attention. */
+#include "base/words.h"
+#include "grid.h"
+#include "paper/ascii.h"
+#include "parts.h"
+
+#include <string.h>
+
+enum { NEED_CELLS = 6 };
+
+/* "missing" behind "trap missing" would be said twice. */
+void sheet_concerns(const char *says, const char *service, struct buf *out)
+{
+	if (*says)
+		buf_addf(out, "%s%s", out->n ? "; " : "", says);
+	if (*service && !strstr(says, service))
+		buf_addf(out, "%s%s", out->n ? "; " : "", service);
+}
+
+static void trap_cells(const struct sheet_trap *t, const char **cells)
+{
+	cells[0] = t->label;
+	cells[1] = t->block;
+	cells[2] = t->pest;
+	cells[3] = t->week;
+	cells[4] = t->rule;
+	cells[5] = t->verdict;
+}
+
+/* Without a rule the block's verdict is that of a trap which is worse than the mean. */
+static void block_cells(const struct sheet_block *b, const char **cells)
+{
+	cells[0] = _("mean");
+	cells[1] = b->name;
+	cells[2] = b->pest;
+	cells[3] = b->mean;
+	cells[4] = b->rule;
+	cells[5] = b->rule[0] ? b->verdict : _("over or unknown");
+}
+
+static void lay_out(const struct sheet *s, struct grid *g)
+{
+	const char *cells[NEED_CELLS];
+
+	grid_column(g, _("trap"), GRID_TEXT, 5);
+	grid_column(g, _("block"), GRID_TEXT, 8);
+	grid_column(g, _("pest"), GRID_TEXT, 3);
+	grid_column(g, _("a week"), GRID_NUMBER, 6);
+	grid_column(g, _("thr."), GRID_TEXT, 4);
+	grid_column(g, _("verdict"), GRID_TEXT, 7);
+	for (size_t i = 0; i < s->n; i++) {
+		trap_cells(&s->traps[i], cells);
+		grid_note(g, cells);
+	}
+	for (size_t i = 0; i < s->n_blocks; i++) {
+		block_cells(&s->blocks[i], cells);
+		if (s->blocks[i].needs_attention)
+			grid_note(g, cells);
+	}
+	grid_fit(g, SHEET_COLS);
+}
+
+struct needs {
+	struct pager *to;
+	struct grid grid;
+	struct buf chunk, titles;
+	struct buf below; /* what is said below a row */
+	int rows;
+};
+
+static void add_row(struct needs *n, const char *const *cells)
+{
+	if (n->rows++ == 0)
+		buf_add(&n->chunk, n->titles.text);
+	grid_line(&n->grid, cells, &n->chunk);
+	if (n->below.n)
+		paper_wrap(&n->chunk, n->below.text, SHEET_BELOW, SHEET_COLS);
+	buf_clear(&n->below);
+	pager_add(n->to, &n->chunk);
+	pager_titles(n->to, n->titles.text);
+}
+
+static void add_trap(const struct sheet_trap *t, struct needs *n)
+{
+	const char *cells[NEED_CELLS];
+
+	if (!t->needs_attention)
+		return;
+	trap_cells(t, cells);
+	sheet_concerns(t->says, t->service, &n->below);
+	add_row(n, cells);
+}
+
+static void add_block(const struct sheet_block *b, struct needs *n)
+{
+	const char *cells[NEED_CELLS];
+
+	if (!b->needs_attention)
+		return;
+	block_cells(b, cells);
+	buf_addf(&n->below, _("traps read: %s"), b->read);
+	if (b->highest[0] && strcmp(b->highest, "-") != 0)
+		buf_addf(&n->below, _(", highest %s"), b->highest);
+	sheet_concerns(b->says, "", &n->below);
+	add_row(n, cells);
+}
+
+void sheet_needs(const struct sheet *s, struct pager *p)
+{
+	struct needs n = { .to = p };
+
+	lay_out(s, &n.grid);
+	grid_line(&n.grid, NULL, &n.titles);
+	buf_addf(&n.chunk, "%s\n", _("Needing attention"));
+	for (size_t i = 0; i < s->n; i++)
+		add_trap(&s->traps[i], &n);
+	for (size_t i = 0; i < s->n_blocks; i++)
+		add_block(&s->blocks[i], &n);
+	if (n.rows == 0)
+		paper_wrap(&n.chunk, _("none"), SHEET_BELOW, SHEET_COLS);
+	pager_titles(p, NULL);
+	buf_add(&n.chunk, "\n");
+	pager_add(p, &n.chunk);
+	buf_free(&n.chunk);
+	buf_free(&n.titles);
+	buf_free(&n.below);
+}
