@@ -1,0 +1,191 @@
+#!/bin/sh
+# Killed at 200 random moments of a run, its terminal closed at 20, a disk that takes no
+# more: what the screen showed as saved is in the book, once and as it was typed. SEED
+# picks the moments.
+. tests/e2e/lib.sh
+. tests/e2e/farm
+
+kills=200 hangups=20 seed=${SEED:-20260721}
+base="$work/base.db" book="$work/book.db" pid=
+make_farm "$base"
+
+i=0
+while [ $i -lt 40 ]; do
+	i=$((i + 1))
+	echo "$i $(count_of $i)"
+done >"$work/run"
+
+# Runs the program in the terminal; once it is gone the title says so, behind all that
+# it wrote, and the screen stays as it was.
+cat >"$work/pane" <<END
+exec 2>"$work/pane.err"
+ulimit -S -f \${1:-unlimited}
+printf '\\033]2;on\\007'
+sh -c 'echo \$\$ >"$work/pid"; exec $prog --book "$book" --today $day'
+printf '\\033]2;gone\\007'
+read -r never
+END
+
+# begin [LIMIT]: the limit is that of a file's size, in blocks of 512 bytes
+begin() {
+	rm -f "$work/pid"
+	tmux respawn-pane -k "sh $work/pane ${1:-}"
+	shell_pid=$(tmux display-message -p '#{pane_pid}')
+	wait_for 10 test -s "$work/pid"
+	pid=$(cat "$work/pid")
+}
+
+# As wait_for, but soon: this is done some hundred times.
+quick() {
+	tries=0
+	until "$@"; do
+		tries=$((tries + 1))
+		[ $tries -lt 1000 ] || return 1
+		sleep 0.01
+	done
+}
+
+gone() {
+	[ "$(tmux display-message -p '#{pane_title}')" = gone ]
+}
+
+# The counts of the run from the first open trap on, all at once.
+type_run() {
+	tmux send-keys -l -- "$(awk -v n="$1" 'BEGIN { printf "\r" }
+		NR > n { printf "%s\r", $2 }' "$work/run")"
+}
+
+# What a screen shows as saved: TRAP COUNT, and last how many are said to be done.
+shown() {
+	awk '
+		/ trap .* today / { col = index($0, "today") + 1 }
+		col && /^   [0-9]+ / && split(substr($0, col), word, " ") &&
+			word[1] ~ /^[0-9]+$/ { print $1, word[1] }
+		$2 == "of" && $4 == "done" { print "done", $1 }' "$1"
+}
+
+sound() {
+	$prog --book "$book" --today $day check >"$work/check" 2>&1
+}
+
+# The book holds the first n counts of the run and nothing else, at least those shown;
+# each was entered once, and the book is sound.
+held() {
+	sound || {
+		cat "$work/check"
+		return 1
+	}
+	saved "$book" >"$work/saved"
+	n=$(($(wc -l <"$work/saved")))
+	head -n "$n" "$work/run" | cmp - "$work/saved" || return 1
+	shown "$1" >"$work/shown"
+	awk -v n="$n" -v saved="$work/saved" '
+		FILENAME == saved { in_book[$1] = $2; next }
+		$1 == "done" ? $2 > n : in_book[$1] != $2 { print "lost: " $0; bad = 1 }
+		END { exit bad }' "$work/saved" "$work/shown" || return 1
+	[ "$n" = "$(sqlite3 "$book" "SELECT count(*) FROM history WHERE op = 'insert'
+		AND kind = 'visit' AND day = '$day'")" ]
+}
+
+# Takes up the run where the book has it; a fresh book when it is through.
+run_on() {
+	[ "$n" -lt 40 ] || { cp "$base" "$book"; n=0; }
+	begin
+	quick shows 'q quit'
+	type_run "$n"
+}
+
+# after MOMENT: says what was lost; n is then how many the book has
+after() {
+	if held "$work/screen"; then
+		survived=$((survived + 1))
+	else
+		echo "not held at $1:"
+		sed 's/^/  |/' "$work/screen"
+		n=$(($(saved "$book" | wc -l)))
+	fi
+	seen=$((seen + $(wc -l <"$work/shown")))
+}
+
+# moments SALT HOW_MANY LONGEST: seconds, one a line
+moments() {
+	awk -v seed="$seed$1" -v n="$2" -v longest="$3" 'BEGIN {
+		srand(seed)
+		for (i = 1; i <= n; i++)
+			printf "%.3f\n", rand() * longest
+	}'
+}
+
+killed() {
+	sleep "$1"
+	kill -9 "$pid"
+	quick gone
+	screen >"$work/screen"
+}
+
+closed() {
+	sleep "$1"
+	screen >"$work/screen"
+	tmux respawn-pane -k true
+	wait_for 20 no_process "$shell_pid" || {
+		echo "still running after its terminal was closed"
+		kill -9 "$pid"
+	}
+}
+
+start 80x24 true
+cp "$base" "$book"
+n=0 survived=0 seen=0
+for moment in $(moments 1 $((kills - kills / 10)) 0.12); do
+	run_on
+	killed "$moment"
+	after "a kill after $moment s of the run"
+done
+for moment in $(moments 2 $((kills / 10)) 0.04); do
+	begin
+	killed "$moment"
+	after "a kill after $moment s of the program"
+done
+echo "$kills kills, $survived held"
+check "after each kill what was shown as saved is in the book" [ $survived -eq $kills ]
+check "and there was something to see" [ $seen -gt $((kills * 4)) ]
+
+survived=0
+for moment in $(moments 3 $hangups 0.12); do
+	run_on
+	closed "$moment"
+	after "a closed terminal after $moment s of the run"
+done
+echo "$hangups closed terminals, $survived held"
+check "after each closed terminal, too" [ $survived -eq $hangups ]
+
+# A disk that takes no more: files stay below 4096 bytes until the limit is lifted.
+cp "$base" "$book"
+begin 8
+check "a book on a full disk can be read" wait_for 10 shows 'q quit'
+keys Enter
+wait_for 10 shows 'of 40 done'
+keys 7 Enter
+check "a count that cannot be saved is said to be not saved" \
+	wait_for 10 shows 'NOT SAVED'
+check "with the cause" shows 'disk is full'
+check "it stays on the screen" shows '^ > 1 .*\[ 7 '
+check "and nothing is done" shows '^ 0 of 40 done'
+keys Enter
+check "Enter tries again, in vain" wait_for 10 shows 'NOT SAVED'
+check "the book has nothing of it" [ -z "$(saved "$book")" ]
+prlimit --pid "$pid" --fsize=unlimited
+keys Enter
+check "once there is room Enter saves it" wait_for 10 shows '^ 1 of 40 done'
+check "and the cursor goes on" shows '^ > 2 '
+tmux send-keys -l -- "$(awk 'NR > 1 { printf "%s\r", $2 }' "$work/run")"
+check "the rest of the run goes in" wait_for 20 shows '^ 40 of 40 done'
+keys Escape
+wait_for 10 shows 'q quit'
+keys q
+check "the program ends" wait_for 10 gone
+saved "$book" >"$work/saved"
+check "the book has the whole run" cmp "$work/run" "$work/saved"
+check "and is sound" sound
+
+finish
