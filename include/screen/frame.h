@@ -17,11 +17,14 @@ struct frame {
 	/* set by frame_draw */
 	int first, last; /* rows left for content */
 	int message_row;
+	bool ruled; /* a rule above and below the content */
 };
 
 enum { FRAME_WIDE = 60 }; /* from this width long dates fit beside the title */
 
 /* Empties the canvas and draws. False below 20x4: the canvas holds a sentence. */
 bool frame_draw(struct canvas *c, struct frame *f);
+/* Marks the rules, if any, when rows precede the first or follow the last one. */
+void frame_more(struct canvas *c, const struct frame *f, bool above, bool below);
 
 #endif

@@ -53,6 +53,7 @@ struct column {
 struct columns {
 	const struct column *col;
 	size_t n;
+	bool tight;            /* one blank between two even where there is room */
 	int want[COLUMNS_MAX]; /* of the widest text; 0 = left out */
 	/* set by columns_fit */
 	int width[COLUMNS_MAX], at[COLUMNS_MAX]; /* width 0: dropped */

@@ -79,5 +79,7 @@ void page_no_key(struct message *m, struct input in);
 
 /* Keeps `picked` within 0..n-1 and `top` so that it shows in `rows` rows. */
 void page_scroll(size_t n, int rows, size_t *picked, size_t *top);
+/* The same, with a row above and one below the picked one where there is room. */
+void page_scroll_near(size_t n, int rows, size_t *picked, size_t *top);
 
 #endif

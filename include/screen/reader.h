@@ -7,6 +7,9 @@
 /* Bytes of the start of s that make one line of `cols` columns: cut at a blank if
  * there is one, else between characters. At least one character unless s is "". */
 size_t reader_wrap(const char *s, int cols);
+/* The same for a text that is shown in one line only: of parts with commas between
+ * them whole ones while one fits, and no comma at the end. */
+size_t reader_cut(const char *s, int cols);
 /* Lines that s takes; "" takes one. */
 size_t reader_lines(const char *s, int cols);
 /* Draws s wrapped, from row, col, in at most `rows` rows of `cols` columns; the rows

@@ -4,6 +4,13 @@
 
 #include "screen/run_page.h"
 
+/* True if a key corrects what the trap has; a visit of another day stays as it is. */
+bool entry_corrects(const struct run_trap *t, int32_t day);
+
+/* The trap as keys meet it in a run on `day`: open unless it was visited that day. All
+ * that follow take such a trap. */
+struct run_trap entry_trap(const struct run_trap *t, int32_t day);
+
 /* The entry before anything is typed: empty for an open trap, else what its visit
  * holds, so that a key corrects it. */
 struct entry entry_start(const struct run_trap *t);
@@ -27,8 +34,7 @@ bool entry_ready(struct entry *e, const struct run_trap *t, const struct limits 
 enum { ENTRY_TEXT = 96 };
 void entry_text(const struct entry *e, char out[static ENTRY_TEXT]);
 
-/* The visit to save, in a run on `day`: an open trap's on that day; a correction on
- * the visit's own day, unless the trap was skipped then and now is not. */
+/* The visit to save, in a run on `day`. */
 struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_t day);
 
 #endif

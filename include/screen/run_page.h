@@ -36,15 +36,25 @@ struct run_page {
 	struct entry entry;
 	enum typing typing;
 	char line[NOTE_BYTES]; /* the note, date or initials being typed */
+	bool fresh;            /* the next character replaces the line */
+	bool asked_date;       /* about a date far back: the next Enter takes it */
 	char scout[SCOUT_BYTES];
 	struct message message;
-	char saved[64];      /* "saved 07:42:11"; "" before the first */
+	char saved[64]; /* "saved 07:42:11"; "" before the first of this run */
+	int64_t farm;   /* of the run */
+	int32_t day;
 	int64_t picked_trap; /* id of the picked trap: found again in a new run */
 	bool said_done;      /* all is done was said: the next Enter goes back */
-	int rows;            /* of the list in the last frame */
+	bool at_rest;      /* all is done: no key changes a trap until one is picked */
+	int64_t told_trap; /* of the visit of another day that a message named; 0 none */
+	int32_t told_day;
+	int rows; /* of the list in the last frame */
+	int cols; /* of the last frame */
 };
 
-/* Columns are dropped in this order as the page gets narrower: note, lure kind (both
+/* Keys change visits of the run's date; on a trap that was visited a day or two before
+ * they make a new visit.
+ * Columns are dropped in this order as the page gets narrower: note, lure kind (both
  * from 96 columns only), threshold, the older two of the last four, pest, catch a week,
  * border and disrupted marks, the last two, block. Trap, today and verdict stay; below
  * 60 columns the message line says what the picked row has no room for. */
@@ -54,7 +64,8 @@ const char *const *run_page_notes(void);
 struct wish run_page_key(struct run_page *p, struct input in);
 void run_page_draw(struct run_page *p, struct canvas *c);
 
-/* Shows a run (again). first: picks the first open trap. */
+/* Shows a run (again). first: picks the trap that a message sent to this date, else the
+ * first open one; when none is, no key changes one before a trap is picked. */
 void run_page_show(struct run_page *p, const struct run *run, bool first);
 /* Picks the trap, if it is on the run. */
 void run_page_pick(struct run_page *p, int64_t trap);

@@ -18,9 +18,10 @@ struct week_page {
 /* Columns are dropped in this order: what is missing (the message line has it for the
  * picked row), flight line, nights, threshold, marks, pest, highest trap. Name, catch
  * and verdict stay.
- * Flight lines are scaled to the highest week of their pest on this page, so that rows
- * of one pest compare: eight blocks, `_` a counted zero, `+` a full card (at least),
- * a middle dot not read, blank not hung. They show the latest weeks that fit. */
+ * Flight lines are scaled to the highest counted week of their pest on this page, so
+ * that rows of one pest compare: eight blocks, `_` a counted zero, `+` a full card (at
+ * least), a middle dot not read, blank not hung. They show the latest weeks that fit.
+ */
 struct key_rows week_page_keys(void);
 /* What the marks on the page mean, for the help page: up to NULL, N_(). */
 const char *const *week_page_notes(void);

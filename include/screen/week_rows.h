@@ -8,7 +8,8 @@
  * those that are over, unknown or near with the farms and blocks above them. */
 size_t *week_shown(const struct week_page *p, size_t *n);
 
-void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last);
+/* Returns how many rows there are in all. */
+size_t week_draw_rows(struct week_page *p, struct canvas *c, int first, int last);
 
 /* One mark of a flight line; highest_x10 is what a full block stands for. */
 const char *week_mark(const struct mark *m, int32_t highest_x10);

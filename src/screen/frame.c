@@ -105,7 +105,18 @@ bool frame_draw(struct canvas *c, struct frame *f)
 		f->last = -1;
 		return false;
 	}
+	f->ruled = c->rows >= ROWS_RULES;
 	draw_head(c, f);
 	draw_foot(c, f);
 	return true;
+}
+
+void frame_more(struct canvas *c, const struct frame *f, bool above, bool below)
+{
+	if (!f->ruled)
+		return;
+	if (above)
+		reader_more(c, f->first - 2, 1);
+	if (below)
+		reader_more(c, f->last, 1);
 }

@@ -94,7 +94,7 @@ static void widen(struct columns *s, int room)
 	}
 }
 
-/* Two blanks between columns where there is room for that. */
+/* Two blanks between columns where there is room for that and it is wanted. */
 static void place(struct columns *s, int from, int room)
 {
 	int kept = 0, at = from;
@@ -104,7 +104,7 @@ static void place(struct columns *s, int from, int room)
 	for (size_t i = 0; i < s->n; i++) {
 		s->at[i] = at;
 		if (s->width[i])
-			at += s->width[i] + (room >= kept - 1 ? 2 : 1);
+			at += s->width[i] + (room >= kept - 1 && !s->tight ? 2 : 1);
 	}
 }
 

@@ -75,3 +75,14 @@ void page_scroll(size_t n, int rows, size_t *picked, size_t *top)
 	if (*picked >= *top + room)
 		*top = *picked - room + 1;
 }
+
+void page_scroll_near(size_t n, int rows, size_t *picked, size_t *top)
+{
+	page_scroll(n, rows, picked, top);
+	if (rows < 3)
+		return;
+	if (*picked == *top && *top > 0)
+		--*top;
+	else if (*picked + 1 == *top + (size_t)rows && *picked + 1 < n)
+		++*top;
+}

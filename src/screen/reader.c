@@ -19,6 +19,17 @@ size_t reader_wrap(const char *s, int cols)
 	return fit > 0 ? fit : text_decode(s, strlen(s), &cp);
 }
 
+size_t reader_cut(const char *s, int cols)
+{
+	size_t fit = text_fit(s, cols < 1 ? 1 : cols), cut = fit;
+
+	if (s[fit] == '\0')
+		return fit;
+	while (cut > 0 && s[cut] != ',')
+		cut--;
+	return cut > 0 ? cut : reader_wrap(s, cols);
+}
+
 static const char *next_line(const char *s, int cols, size_t *n)
 {
 	s += strspn(s, " ");

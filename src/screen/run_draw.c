@@ -2,9 +2,9 @@
 #include "base/words.h"
 #include "screen/frame.h"
 #include "screen/list.h"
+#include "screen/reader.h"
 #include "screen/run_entry.h"
-#include "screen/run_page.h"
-#include "screen/run_typing.h"
+#include "screen/run_say.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -42,7 +42,15 @@ static const struct column column[COLUMNS] = {
 };
 
 enum { EXTRA_COLS = 96 }; /* from this width there are a lure and a note column */
-enum { LEFT = 3, LEFT_NARROW = 2, STATUS_GAP = 3, PAIR_BYTES = 32 };
+enum { LEFT = 3, LEFT_NARROW = 2, PAIR_BYTES = 32 };
+enum { FIELD_COLS = 4, FIELD_LEAST = 2 }; /* brackets and blanks; what is in them */
+
+/* How the list is set in this frame. */
+struct table {
+	struct columns s;
+	int cell; /* columns of one of the last four */
+	int32_t day;
+};
 
 static const char *marks(const struct run_trap *t)
 {
@@ -70,11 +78,12 @@ static int cell_cols(const struct run *r)
 	return cols;
 }
 
-static void want_visit(struct columns *s, const struct run_trap *t)
+static void want_visit(struct columns *s, const struct run_trap *t, int32_t day)
 {
-	char field[SAY_SHORT + 4];
+	char visit[RUN_VISIT], field[RUN_VISIT + 4];
 
-	snprintf(field, sizeof field, "[ %s", t->visit_text);
+	run_say_visit(t, day, visit);
+	snprintf(field, sizeof field, "[ %s", visit);
 	columns_want(s, TODAY, field);
 	columns_want(s, WEEK, t->week_text);
 	columns_want(s, RULE, t->rule_text);
@@ -97,9 +106,23 @@ static void want_heads(struct columns *s)
 		columns_want(s, steady[i], _(column[steady[i]].head));
 }
 
-static void fit(struct columns *s, const struct run *r, int cell, int cols)
+static int service_cols(const struct run *r)
 {
-	*s = (struct columns){ .col = column, .n = COLUMNS };
+	int most = 0;
+
+	for (size_t i = 0; i < r->n; i++)
+		if (r->traps[i].open && text_cols(r->traps[i].service) > most)
+			most = text_cols(r->traps[i].service);
+	return most;
+}
+
+/* Beside an empty field there should be room for what is to be done at the trap. */
+static void fit(struct table *v, const struct run *r, int cols)
+{
+	struct columns *s = &v->s;
+	int cell = cell_cols(r);
+
+	*v = (struct table){ { .col = column, .n = COLUMNS }, cell, r->day };
 	want_heads(s);
 	s->want[OLDER] = s->want[LATER] = 2 * cell + 1;
 	for (size_t i = 0; i < r->n; i++) {
@@ -112,12 +135,16 @@ static void fit(struct columns *s, const struct run *r, int cell, int cols)
 		if (cols >= EXTRA_COLS)
 			want_extra(s, t);
 		if (!t->open)
-			want_visit(s, t);
+			want_visit(s, t, r->day);
 	}
-	if (cols >= FRAME_WIDE)
-		columns_fit(s, LEFT, cols - 1);
-	else
+	if (cols < FRAME_WIDE) {
 		columns_fit(s, LEFT_NARROW, cols);
+		return;
+	}
+	columns_fit(s, LEFT, cols - 1);
+	s->tight = s->at[TODAY] + FIELD_LEAST + FIELD_COLS + 1 + service_cols(r) >
+		   cols - 1;
+	columns_fit(s, LEFT, cols - 1);
 }
 
 static void draw_heads(const struct columns *s, struct canvas *c, int row)
@@ -133,18 +160,22 @@ static void draw_heads(const struct columns *s, struct canvas *c, int row)
 			c, row, s->at[LATER], -s->width[LATER], INK_QUIET, _("last"));
 }
 
+static int tail_end(const struct canvas *c)
+{
+	return c->cols >= FRAME_WIDE ? c->cols - 1 : c->cols;
+}
+
 /* In the room right of today: under the verdict if it fits there. */
 static void draw_tail(const struct columns *s, struct canvas *c, int row, int from,
 	enum ink ink, const char *text)
 {
-	int at = s->at[VERDICT], cols = text_cols(text);
-	int end = c->cols >= FRAME_WIDE ? c->cols - 1 : c->cols;
+	char shown[SAY_LINE];
+	int at = s->at[VERDICT], end = tail_end(c);
 
-	if (at + cols > end)
-		at = end - cols;
-	if (at < from)
-		at = from;
-	canvas_text(c, row, at, cols < end - at ? cols : end - at, ink, text);
+	snprintf(shown, sizeof shown, "%.*s", (int)reader_cut(text, end - from), text);
+	if (at + text_cols(shown) > end)
+		at = end - text_cols(shown);
+	canvas_text(c, row, at > from ? at : from, 0, ink, shown);
 }
 
 static void draw_answer(const struct columns *s, struct canvas *c, int row,
@@ -161,32 +192,48 @@ static void draw_answer(const struct columns *s, struct canvas *c, int row,
 		tone == INK_PLAIN || tone == INK_QUIET ? ink : tone, t->verdict_text);
 }
 
+static void field_text(
+	const struct run_page *p, const struct run_trap *t, char out[static ENTRY_TEXT])
+{
+	if (p->entry.touched)
+		entry_text(&p->entry, out);
+	else
+		text_copy(out, ENTRY_TEXT, t->open ? "" : t->visit_text);
+}
+
+/* Columns between the brackets of a field that starts at `at`. */
+static int field_cols(const char *text, int at, int cols)
+{
+	int room = cols - FIELD_COLS - 1 - at, wide = text_cols(text);
+
+	if (wide > room && room > 0)
+		wide = room;
+	return wide < FIELD_LEAST ? FIELD_LEAST : wide;
+}
+
 /* The field where the hand is; returns the column after it. The cursor stands behind
  * what is typed. */
 static int draw_field(struct run_page *p, const struct columns *s, struct canvas *c,
 	int row, const struct run_trap *t)
 {
 	char text[ENTRY_TEXT];
-	int at = s->at[TODAY], room = c->cols - 5 - at;
-	int cols = 0, wide = 0;
+	int at = s->at[TODAY], cols = 0, wide = 0;
 
-	if (p->entry.touched)
-		entry_text(&p->entry, text);
-	else
-		text_copy(text, sizeof text, t->open ? "" : t->visit_text);
+	field_text(p, t, text);
 	cols = text_cols(text);
-	wide = cols < 2 ? 2 : cols > room && room > 0 ? room : cols;
+	wide = field_cols(text, at, c->cols);
 	canvas_text(c, row, at, 2, INK_FIELD, "[ ");
 	canvas_text(c, row, at + 2, wide, INK_FIELD, text);
 	canvas_text(c, row, at + 2 + wide, 2, INK_FIELD, " ]");
 	if (p->typing == TYPING_COUNT)
 		canvas_cursor(c, row, at + 2 + (cols < wide ? cols : wide));
-	return at + wide + 5;
+	return at + wide + FIELD_COLS + 1;
 }
 
-static void draw_names(const struct columns *s, struct canvas *c, int row,
-	const struct run_trap *t, int cell, enum ink ink)
+static void draw_names(const struct table *v, struct canvas *c, int row,
+	const struct run_trap *t, enum ink ink)
 {
+	const struct columns *s = &v->s;
 	char pair[PAIR_BYTES];
 
 	columns_cell(s, c, row, TRAP, ink, t->label);
@@ -194,159 +241,129 @@ static void draw_names(const struct columns *s, struct canvas *c, int row,
 	columns_cell(s, c, row, MARKS, ink, marks(t));
 	columns_cell(s, c, row, PEST, ink, t->pest);
 	columns_cell(s, c, row, LURE, ink, t->lure);
-	pair_text(t, 0, cell, pair);
+	pair_text(t, 0, v->cell, pair);
 	columns_cell(s, c, row, OLDER, ink, pair);
-	pair_text(t, 2, cell, pair);
+	pair_text(t, 2, v->cell, pair);
 	columns_cell(s, c, row, LATER, ink, pair);
 }
 
-static void draw_other(const struct columns *s, struct canvas *c, int row,
-	const struct run_trap *t, int cell)
+/* What is saved there and what it means. */
+static void draw_visit(const struct table *v, struct canvas *c, int row,
+	const struct run_trap *t, enum ink ink)
 {
-	draw_names(s, c, row, t, cell, INK_PLAIN);
-	if (t->open) {
-		draw_tail(s, c, row, s->at[TODAY],
-			t->lure_due || t->card_due || !t->hangs ? INK_UNSURE
-								: INK_PLAIN,
-			t->service);
-		return;
-	}
-	if (s->width[TODAY])
-		canvas_text(c, row, s->at[TODAY] + 2, 0, INK_PLAIN, t->visit_text);
-	draw_answer(s, c, row, t, INK_PLAIN);
+	char visit[RUN_VISIT];
+
+	run_say_visit(t, v->day, visit);
+	if (v->s.width[TODAY])
+		canvas_text(c, row, v->s.at[TODAY] + 2, 0, ink, visit);
+	draw_answer(&v->s, c, row, t, ink);
 }
 
-static void draw_picked(struct run_page *p, const struct columns *s, struct canvas *c,
+static void draw_other(
+	const struct table *v, struct canvas *c, int row, const struct run_trap *t)
+{
+	bool due = t->lure_due || t->card_due || !t->hangs;
+
+	draw_names(v, c, row, t, INK_PLAIN);
+	if (t->open)
+		draw_tail(&v->s, c, row, v->s.at[TODAY], due ? INK_UNSURE : INK_PLAIN,
+			t->service);
+	else
+		draw_visit(v, c, row, t, INK_PLAIN);
+}
+
+/* What a key would change stands between brackets, what it would not does not. */
+static bool has_field(const struct run_page *p, const struct run_trap *t)
+{
+	return t->open || p->entry.touched ||
+	       (entry_corrects(t, p->run->day) && !p->at_rest);
+}
+
+/* Behind what is typed: what is saved there. */
+static void draw_saved(const struct table *v, struct canvas *c, int row, int col,
+	const struct run_trap *t)
+{
+	char visit[RUN_VISIT], text[RUN_VISIT + 16];
+
+	run_say_visit(t, v->day, visit);
+	snprintf(text, sizeof text,
+		entry_corrects(t, v->day) ? _("was %s") : _("after %s"), visit);
+	if (col < tail_end(c))
+		canvas_textf(c, row, col, 0, INK_PICKED, "%.*s",
+			(int)reader_cut(text, tail_end(c) - col), text);
+}
+
+/* Not in "lure 3" of "lure 3 d over": beside a field it would read as a number of
+ * lures. */
+static bool has_part(const char *service, int cols)
+{
+	size_t cut = cols > 0 ? reader_cut(service, cols) : 0;
+
+	return cut > 0 && (service[cut] == '\0' || service[cut] == ',');
+}
+
+static void draw_picked(struct run_page *p, const struct table *v, struct canvas *c,
 	int row, const struct run_trap *t)
 {
-	int cell = cell_cols(p->run), after = 0;
+	int after = 0;
 
 	canvas_text(c, row, 0, c->cols, INK_PICKED, "");
 	canvas_text(c, row, c->cols >= FRAME_WIDE ? 1 : 0, 1, INK_PICKED, ">");
-	draw_names(s, c, row, t, cell, INK_PICKED);
+	draw_names(v, c, row, t, INK_PICKED);
+	if (!has_field(p, t)) {
+		draw_visit(v, c, row, t, INK_PICKED);
+		canvas_cursor(c, row, v->s.at[TODAY] + 2);
+		return;
+	}
 	if (!t->open && !p->entry.touched)
-		draw_answer(s, c, row, t, INK_PICKED);
-	after = draw_field(p, s, c, row, t);
-	if (t->open && after < c->cols)
-		draw_tail(s, c, row, after, INK_PICKED, t->service);
-	else if (p->entry.touched && after < c->cols)
-		canvas_textf(c, row, after, 0, INK_PICKED, _("was %s"), t->visit_text);
+		draw_answer(&v->s, c, row, t, INK_PICKED);
+	after = draw_field(p, &v->s, c, row, t);
+	if (!t->open && p->entry.touched)
+		draw_saved(v, c, row, after, t);
+	else if (t->open && has_part(t->service, tail_end(c) - after))
+		draw_tail(&v->s, c, row, after, INK_PICKED, t->service);
 }
 
-static void draw_list(struct run_page *p, struct canvas *c, int first, int last)
+static void draw_list(struct run_page *p, const struct table *v, struct canvas *c,
+	const struct frame *f)
 {
 	const struct run *r = p->run;
-	int cell = cell_cols(r);
-	struct columns s;
+	int first = f->first;
 
-	fit(&s, r, cell, c->cols);
-	if (last - first >= 3)
-		draw_heads(&s, c, first++);
-	p->rows = last - first + 1;
-	page_scroll(r->n, p->rows, &p->picked, &p->top);
+	if (f->last - first >= 3)
+		draw_heads(&v->s, c, first++);
+	p->rows = f->last - first + 1;
+	page_scroll_near(r->n, p->rows, &p->picked, &p->top);
 	for (int i = 0; i < p->rows && p->top + (size_t)i < r->n; i++) {
 		size_t at = p->top + (size_t)i;
 
 		if (at == p->picked)
-			draw_picked(p, &s, c, first + i, &r->traps[at]);
+			draw_picked(p, v, c, first + i, &r->traps[at]);
 		else
-			draw_other(&s, c, first + i, &r->traps[at], cell);
+			draw_other(v, c, first + i, &r->traps[at]);
 	}
-}
-
-static void say_left(const struct run *r, char *out, size_t size)
-{
-	char lures[32] = "", cards[32] = "";
-
-	if (r->lures_left > 0)
-		snprintf(lures, sizeof lures,
-			r->lures_left == 1 ? _("%d lure") : _("%d lures"),
-			r->lures_left);
-	if (r->cards_left > 0)
-		snprintf(cards, sizeof cards,
-			r->cards_left == 1 ? _("%d card") : _("%d cards"),
-			r->cards_left);
-	out[0] = '\0';
-	if (lures[0] || cards[0])
-		snprintf(out, size, _(" \u00b7 left to bring: %s%s%s"), lures,
-			lures[0] && cards[0] ? ", " : "", cards);
-}
-
-static void say_status(const struct run_page *p, int cols, char *out, size_t size)
-{
-	const struct run *r = p->run;
-	char over[32] = "", left[128];
-
-	say_left(r, left, sizeof left);
-	if (r->over > 0)
-		snprintf(over, sizeof over, _(" \u00b7 %d OVER"), r->over);
-	snprintf(out, size, _("%d of %d done%s%s"), r->done, (int)r->n, over, left);
-	if (text_cols(out) + text_cols(p->saved) + STATUS_GAP + 2 > cols)
-		snprintf(out, size, _("%d of %d done%s"), r->done, (int)r->n, over);
-}
-
-static void say_under(const struct run_page *p, int cols, char *out, size_t size)
-{
-	char today[DAY_TEXT_SIZE];
-	size_t n = 0;
-
-	snprintf(out, size,
-		cols >= FRAME_WIDE ? _("scout %s \u00b7 %s") : "%s \u00b7 %s",
-		p->scout[0] ? p->scout : "-", p->run->last_text);
-	n = strlen(out);
-	day_short(p->run->today, today, sizeof today);
-	if (p->run->day != p->run->today)
-		snprintf(
-			out + n, size - n, _(" \u00b7 back entry, today is %s"), today);
-}
-
-/* The end of what is typed, behind its prompt, in one line, and behind it what the
- * last key said. Returns the column of the cursor. */
-static int say_typed(const struct run_page *p, int cols, struct message *m)
-{
-	const char *prompt = typing_prompt(p->typing), *tail = p->line;
-	int room = cols - 3 - text_cols(prompt);
-	uint32_t cp = 0;
-
-	while (*tail && text_cols(tail) > (room > 0 ? room : 0))
-		tail += text_decode(tail, strlen(tail), &cp);
-	message_set(m, p->message.is_fault, "%s%s%s%s", prompt, tail,
-		p->message.text[0] ? "  " : "", p->message.text);
-	return 1 + text_cols(prompt) + text_cols(tail);
-}
-
-/* On a narrow page: what its row has no room for. */
-static void say_picked(const struct run_page *p, struct message *m)
-{
-	const struct run_trap *t = &p->run->traps[p->picked];
-
-	if (t->open && t->service[0])
-		message_set(m, false, _("Trap %s: %s"), t->label, t->service);
-	else if (!t->open && strcmp(t->rule_text, "-") == 0)
-		message_set(m, false, _("Trap %s: %s a week, %s"), t->label,
-			t->week_text, t->verdict_text);
-	else if (!t->open)
-		message_set(m, false, _("Trap %s: %s a week, threshold %s: %s"),
-			t->label, t->week_text, t->rule_text, t->verdict_text);
-}
-
-/* The message line; returns the column of the cursor when it belongs there. */
-static int say_message(const struct run_page *p, int cols, struct message *m)
-{
-	*m = p->message;
-	if (p->typing != TYPING_COUNT)
-		return say_typed(p, cols, m);
-	if (!m->text[0] && cols < FRAME_WIDE && p->picked < p->run->n)
-		say_picked(p, m);
-	return 0;
-}
-
-static void draw_content(struct run_page *p, struct canvas *c, const struct frame *f)
-{
-	draw_list(p, c, f->first, f->last);
-	if (p->run->n == 0)
+	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < r->n);
+	if (r->n == 0)
 		canvas_text(
 			c, f->first, 1, 0, INK_PLAIN, _("No trap hangs on this farm."));
+}
+
+/* True if the picked row has no room for all that the page knows of its trap. */
+static bool is_cut(
+	const struct run_page *p, const struct table *v, const struct canvas *c)
+{
+	const struct run_trap *t = NULL;
+	char text[ENTRY_TEXT];
+	int at = v->s.at[TODAY];
+
+	if (p->picked >= p->run->n)
+		return false;
+	t = &p->run->traps[p->picked];
+	if (!t->open)
+		return c->cols < FRAME_WIDE;
+	field_text(p, t, text);
+	at += field_cols(text, at, c->cols) + FIELD_COLS + 1;
+	return text_cols(t->service) > tail_end(c) - at;
 }
 
 void run_page_draw(struct run_page *p, struct canvas *c)
@@ -359,20 +376,23 @@ void run_page_draw(struct run_page *p, struct canvas *c)
 		.status_right = p->saved,
 		.message = &m,
 		.keys = run_page_keys() };
+	struct table v;
 	int cursor = 0;
 
 	if (!p->run) {
 		canvas_clear(c);
 		return;
 	}
+	p->cols = c->cols;
 	f.right = c->cols >= FRAME_WIDE ? p->run->title_day : p->run->title_short;
 	snprintf(title, sizeof title, _("Run  %s"), p->run->farm_name);
-	say_under(p, c->cols, under, sizeof under);
-	say_status(p, c->cols, status, sizeof status);
-	cursor = say_message(p, c->cols, &m);
+	run_say_under(p, c->cols, under, sizeof under);
+	run_say_status(p, c->cols, status, sizeof status);
+	fit(&v, p->run, c->cols);
+	cursor = run_say_message(p, c->cols, is_cut(p, &v, c), &m);
 	if (!frame_draw(c, &f))
 		return;
-	draw_content(p, c, &f);
+	draw_list(p, &v, c, &f);
 	if (p->typing != TYPING_COUNT)
 		canvas_cursor(c, f.message_row, cursor);
 }

@@ -20,6 +20,19 @@ static void write_number(char *out, size_t size, int32_t n)
 		snprintf(out, size, "%d", (int)n);
 }
 
+bool entry_corrects(const struct run_trap *t, int32_t day)
+{
+	return !t->open && t->visit.day == day;
+}
+
+struct run_trap entry_trap(const struct run_trap *t, int32_t day)
+{
+	struct run_trap now = *t;
+
+	now.open = !entry_corrects(t, day);
+	return now;
+}
+
 struct entry entry_start(const struct run_trap *t)
 {
 	const struct visit *v = &t->visit;

@@ -5,7 +5,9 @@
 
 static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 0 }, { INPUT_NONE, 0 }, RUN_DIGIT, "0-9", N_("count"),
-		N_("the count, up to 9999; on a trap that is done: corrects it") },
+		N_("the count, up to 9999; on a trap that is done: corrects it if it "
+		   "was counted on the run's date, else a new visit; with all done: "
+		   "after an arrow key only") },
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, RUN_KEEP, "Enter", N_("keep, next"),
 		N_("saves the trap and goes to the next open one; once more keeps an "
 		   "odd count") },
@@ -24,7 +26,8 @@ static const struct key_row rows[] = {
 		N_("drops what is typed, else takes back the latest change of this "
 		   "run") },
 	{ { INPUT_CHAR, '.' }, { INPUT_CHAR, 'n' }, RUN_NOTE, ".", N_("note"),
-		N_("a note for this trap; Enter ends it, Esc drops it") },
+		N_("a note for this trap, added to what is there; Enter ends it, Esc "
+		   "drops it") },
 	{ { INPUT_CHAR, ',' }, { INPUT_NONE, 0 }, RUN_NOTE, ",", NULL,
 		N_("the same, where the number pad has a comma") },
 	{ { INPUT_CHAR, 'c' }, { INPUT_NONE, 0 }, RUN_CARD, "c", NULL,
@@ -38,10 +41,11 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'i' }, { INPUT_NONE, 0 }, RUN_SCOUT, "i", NULL,
 		N_("initials of the scout, for the traps kept from now on") },
 	{ { INPUT_CHAR, 't' }, { INPUT_NONE, 0 }, RUN_DATE, "t", N_("date"),
-		N_("the date of the run, to enter an earlier one: 2026-07-14, 07-14 or "
-		   "14") },
+		N_("the date of the run, to enter or correct an earlier one: "
+		   "2026-07-14, 07-14 or 14, the latest such day; Enter once more "
+		   "for one over 60 days back") },
 	{ { INPUT_BACKSPACE, 0 }, { INPUT_DELETE, 0 }, RUN_ERASE, "Backspace", NULL,
-		N_("takes back the last digit") },
+		N_("takes back the last digit or character") },
 	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, LIST_UP, "Up", NULL,
 		N_("to the trap above") },
 	{ { INPUT_DOWN, 0 }, { INPUT_NONE, 0 }, LIST_DOWN, "Down", NULL,
@@ -78,7 +82,9 @@ const char *const *run_page_notes(void)
 		   "30+ is at least 30, - was not read."),
 		N_("Today: 14 counted, 14+ at least (the card was full); c new card, l "
 		   "new lure, s glue stirred, f females, o other moths, n a note; - "
-		   "skipped, sp spoiled."),
+		   "skipped, sp spoiled; 14 Fri was counted that Friday, within the "
+		   "run but before its date. Keys change what stands between [ and "
+		   "]."),
 		N_("a week: the catch per seven nights. A trap that was skipped is not "
 		   "a zero: its moths come with the next count."),
 		NULL,

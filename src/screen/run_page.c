@@ -5,6 +5,7 @@
 #include "screen/list.h"
 #include "screen/run_entry.h"
 #include "screen/run_keys.h"
+#include "screen/run_say.h"
 #include "screen/run_typing.h"
 
 #include <string.h>
@@ -30,6 +31,7 @@ static void drop_entry(struct run_page *p)
 	p->entry = (struct entry){ .outcome = OUTCOME_COUNTED };
 	p->typing = TYPING_COUNT;
 	p->line[0] = '\0';
+	p->fresh = p->asked_date = false;
 }
 
 static void pick(struct run_page *p, size_t i)
@@ -43,12 +45,12 @@ static void pick(struct run_page *p, size_t i)
 
 static void change_entry(struct run_page *p, entry_key *key, struct input in)
 {
-	const struct run_trap *t = picked_trap(p);
-	struct entry start = entry_start(t);
+	const struct run_trap t = entry_trap(picked_trap(p), p->run->day);
+	struct entry start = entry_start(&t);
 
 	if (!p->entry.touched)
 		p->entry = start;
-	key(&p->entry, t, in, &p->message);
+	key(&p->entry, &t, in, &p->message);
 	/* The same digits typed anew are something typed: + may follow. */
 	p->entry.touched = !entry_same(&p->entry, &start) ||
 			   (p->entry.digits[0] && !p->entry.old_digits);
@@ -57,11 +59,13 @@ static void change_entry(struct run_page *p, entry_key *key, struct input in)
 /* Typed, and not just what the visit says already. */
 static bool has_changed(const struct run_page *p)
 {
+	struct run_trap t;
 	struct entry start;
 
 	if (!p->entry.touched)
 		return false;
-	start = entry_start(picked_trap(p));
+	t = entry_trap(picked_trap(p), p->run->day);
+	start = entry_start(&t);
 	return !entry_same(&p->entry, &start);
 }
 
@@ -88,20 +92,19 @@ static size_t next_open(const struct run *r, size_t after)
 	return r->n;
 }
 
-static struct wish keep_typed(struct run_page *p, const struct run_trap *t)
+static struct wish keep_typed(struct run_page *p)
 {
+	const struct run_trap t = entry_trap(picked_trap(p), p->run->day);
 	struct wish w = run_wish(p, WANT_SAVE);
 
 	if (!entry_ready(
-		    &p->entry, t, p->limits ? p->limits : &limits_usual, &p->message))
+		    &p->entry, &t, p->limits ? p->limits : &limits_usual, &p->message))
 		return page_wish(WANT_NOTHING);
-	w.visit = entry_visit(&p->entry, t, p->run->day);
+	w.visit = entry_visit(&p->entry, &t, p->run->day);
 	w.day = w.visit.day;
 	text_copy(w.words.note, sizeof w.words.note, p->entry.note);
 	text_copy(w.words.scout, sizeof w.words.scout,
-		!t->open && w.visit.day == t->visit.day && t->words.scout[0]
-			? t->words.scout
-			: p->scout);
+		!t.open && t.words.scout[0] ? t.words.scout : p->scout);
 	return w;
 }
 
@@ -112,7 +115,7 @@ static struct wish keep(struct run_page *p, struct input in)
 
 	(void)in;
 	if (has_changed(p))
-		return keep_typed(p, t);
+		return keep_typed(p);
 	if (t->open)
 		message_set(&p->message, true,
 			t->hangs ? _("Type the count (0 for none), or - to skip.")
@@ -125,14 +128,17 @@ static struct wish keep(struct run_page *p, struct input in)
 		return page_wish(WANT_BACK);
 	else
 		message_set(&p->message, false,
-			_("All %d traps are done: Enter goes back."), (int)p->run->n);
-	p->said_done = !t->open && next == p->run->n;
+			_("All %d traps are done: Enter goes back; an arrow key picks "
+			  "one to correct."),
+			(int)p->run->n);
+	p->said_done = p->at_rest = !t->open && next == p->run->n;
 	return page_wish(WANT_NOTHING);
 }
 
 static struct wish undo(struct run_page *p, struct input in)
 {
 	(void)in;
+	p->at_rest = false;
 	if (!p->entry.touched)
 		return run_wish(p, WANT_UNDO);
 	drop_entry(p);
@@ -204,9 +210,15 @@ static const enum typing typings[RUN_ACTIONS] = {
 
 static void start_typing(struct run_page *p, enum typing typing)
 {
+	struct run_trap t;
+
 	if (typing == TYPING_DATE && holds_back(p))
 		return;
-	typing_start(p, typing, picked_trap(p));
+	if (typing == TYPING_DATE)
+		p->at_rest = false;
+	if (picked_trap(p))
+		t = entry_trap(picked_trap(p), p->run->day);
+	typing_start(p, typing, picked_trap(p) ? &t : NULL);
 }
 
 static void move_to(struct run_page *p, int action)
@@ -215,8 +227,16 @@ static void move_to(struct run_page *p, int action)
 
 	if (holds_back(p) || !list_move(action, p->run->n, p->rows, &to))
 		return;
+	p->at_rest = false;
 	drop_entry(p);
 	pick(p, to);
+}
+
+/* Keys that change the picked trap. */
+static bool changes(int action)
+{
+	return entry_keys[action] || typings[action] == TYPING_NOTE ||
+	       typings[action] == TYPING_FEMALES || typings[action] == TYPING_OTHERS;
 }
 
 /* A run without traps: only what needs none. */
@@ -238,7 +258,12 @@ static struct wish act(struct run_page *p, int action, struct input in)
 	else if (page_keys[action]) {
 		p->said_done = said_done;
 		return page_keys[action](p, in);
-	} else if (entry_keys[action])
+	} else if (p->at_rest && changes(action))
+		message_set(&p->message, true,
+			_("All %d traps are done and unchanged: an arrow key picks "
+			  "one to correct."),
+			(int)p->run->n);
+	else if (entry_keys[action])
 		change_entry(p, entry_keys[action], in);
 	else if (typings[action] != TYPING_COUNT)
 		start_typing(p, typings[action]);
@@ -247,21 +272,58 @@ static struct wish act(struct run_page *p, int action, struct input in)
 	return page_wish(WANT_NOTHING);
 }
 
+static struct wish type(struct run_page *p, struct input in)
+{
+	struct run_trap t;
+
+	if (!picked_trap(p))
+		return typing_key(p, NULL, in);
+	t = entry_trap(picked_trap(p), p->run->day);
+	return typing_key(p, &t, in);
+}
+
+static void say_new(struct run_page *p, const struct run_trap *t)
+{
+	run_say_new(p, t, &p->message);
+	p->told_trap = t->trap;
+	p->told_day = t->visit.day;
+}
+
 struct wish run_page_key(struct run_page *p, struct input in)
 {
+	const struct run_trap *t = picked_trap(p);
+	bool touched = p->entry.touched;
+	struct wish w;
+
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (p->typing != TYPING_COUNT)
-		return typing_key(p, picked_trap(p), in);
-	return act(p, keys_find(run_page_keys(), in), in);
+		w = type(p, in);
+	else
+		w = act(p, keys_find(run_page_keys(), in), in);
+	if (!touched && p->entry.touched && !t->open && !entry_corrects(t, p->run->day))
+		say_new(p, t);
+	return w;
+}
+
+static void take_run(struct run_page *p, const struct run *run, bool first)
+{
+	if (run->farm != p->farm || run->day != p->day)
+		p->saved[0] = '\0';
+	p->run = run;
+	p->farm = run->farm;
+	p->day = run->day;
+	p->at_rest = (first || p->at_rest) && run->n > 0 &&
+		     next_open(run, run->n - 1) == run->n;
+	p->said_done = false;
 }
 
 void run_page_show(struct run_page *p, const struct run *run, bool first)
 {
 	size_t at = p->picked;
 
-	p->run = run;
+	take_run(p, run, first);
 	if (first)
 		at = run->n ? next_open(run, run->n - 1) : 0;
 	else
@@ -273,7 +335,10 @@ void run_page_show(struct run_page *p, const struct run *run, bool first)
 	if (first || at >= run->n || run->traps[at].trap != p->picked_trap)
 		drop_entry(p);
 	pick(p, at);
-	p->said_done = false;
+	if (first && run->day == p->told_day)
+		run_page_pick(p, p->told_trap);
+	if (first)
+		p->told_trap = 0;
 }
 
 void run_page_pick(struct run_page *p, int64_t trap)
@@ -282,6 +347,7 @@ void run_page_pick(struct run_page *p, int64_t trap)
 		if (p->run->traps[i].trap == trap) {
 			drop_entry(p);
 			pick(p, i);
+			p->at_rest = false;
 		}
 }
 
@@ -307,7 +373,7 @@ void run_page_saved(struct run_page *p, const struct run *run, const char *clock
 	if (next < run->n)
 		pick(p, next);
 	else
-		p->said_done = true;
+		p->said_done = p->at_rest = true;
 }
 
 void run_page_not_saved(struct run_page *p, const char *reason)

@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+enum { DATE_FAR_DAYS = 60 };
+
 static const struct {
 	const char *prompt; /* N_() */
 	const char *only;   /* the characters it takes; NULL: any */
@@ -28,24 +30,35 @@ static void stop(struct run_page *p)
 {
 	p->typing = TYPING_COUNT;
 	p->line[0] = '\0';
+	p->fresh = p->asked_date = false;
 }
 
 void typing_start(struct run_page *p, enum typing typing, const struct run_trap *t)
 {
+	struct entry *e = &p->entry;
+	const char *there = typing == TYPING_NOTE      ? e->note
+			    : typing == TYPING_SCOUT   ? p->scout
+			    : typing == TYPING_FEMALES ? e->females
+			    : typing == TYPING_OTHERS  ? e->others
+						       : "";
+
+	if (t && !e->touched)
+		*e = entry_start(t);
 	p->typing = typing;
-	p->line[0] = '\0';
-	if (t && !p->entry.touched)
-		p->entry = entry_start(t);
-	if (typing == TYPING_NOTE)
-		text_copy(p->line, sizeof p->line, p->entry.note);
-	if (typing == TYPING_SCOUT)
-		text_copy(p->line, sizeof p->line, p->scout);
+	text_copy(p->line, sizeof p->line, there);
+	p->fresh = there[0] && typing != TYPING_NOTE;
+	p->asked_date = false;
+	if (p->fresh)
+		message_set(&p->message, false,
+			_("Typing replaces it, Backspace edits it."));
+	else if (there[0])
+		message_set(&p->message, false, _("What you type is added to it."));
 }
 
 static void add_char(struct run_page *p, uint32_t ch)
 {
 	const char *only = lines[p->typing].only;
-	size_t at = strlen(p->line), n = 0;
+	size_t at = p->fresh ? 0 : strlen(p->line), n = 0;
 	char text[5];
 
 	n = text_encode(ch, text);
@@ -54,8 +67,10 @@ static void add_char(struct run_page *p, uint32_t ch)
 			_("Only digits here: Enter ends it, Esc drops it."));
 	else if (at + n >= lines[p->typing].bytes)
 		message_set(&p->message, true, _("No more fits here."));
-	else
+	else {
 		memcpy(p->line + at, text, n + 1);
+		p->fresh = false;
+	}
 }
 
 /* Takes back one character with the combining ones on it. */
@@ -70,6 +85,7 @@ static void erase_char(struct run_page *p)
 		at += n;
 	}
 	p->line[last] = '\0';
+	p->fresh = false;
 }
 
 /* "7-14" or "14" in the year or month of today, or the one before. */
@@ -110,18 +126,54 @@ bool typing_date(const char *text, int32_t today, int32_t *day, struct message *
 	return *day != DAY_NONE && *day <= today;
 }
 
+void typing_short_date(int32_t day, int32_t today, char out[static DAY_ISO_SIZE])
+{
+	static const size_t start[] = { 8, 5, 0 };
+	char iso[DAY_ISO_SIZE];
+
+	day_iso(day, iso);
+	for (size_t i = 0; i < sizeof start / sizeof *start; i++) {
+		text_copy(out, DAY_ISO_SIZE, iso + start[i]);
+		if (start[i] == 0 || short_date(out, today) == day)
+			return;
+	}
+}
+
+/* Once, of a date that may be a slip of the finger. */
+static bool asks_date(struct run_page *p, int32_t day)
+{
+	char text[DAY_TEXT_SIZE];
+
+	if (p->asked_date || p->run->today - day <= DATE_FAR_DAYS)
+		return false;
+	day_long(day, text, sizeof text);
+	p->asked_date = true;
+	p->fresh = true;
+	message_set(&p->message, false,
+		_("Run of %s, %d days back? Enter once more goes there."), text,
+		(int)(p->run->today - day));
+	return true;
+}
+
 static struct wish take_date(struct run_page *p)
 {
 	struct wish w = page_wish(WANT_RUN_DAY);
+	char text[DAY_TEXT_SIZE];
 
 	if (p->line[0] == '\0') {
 		stop(p);
 		return page_wish(WANT_NOTHING);
 	}
-	if (!typing_date(p->line, p->run->today, &w.day, &p->message))
+	if (!typing_date(p->line, p->run->today, &w.day, &p->message)) {
+		p->fresh = true;
+		return page_wish(WANT_NOTHING);
+	}
+	if (asks_date(p, w.day))
 		return page_wish(WANT_NOTHING);
 	w.farm = p->run->farm;
 	stop(p);
+	day_long(w.day, text, sizeof text);
+	message_set(&p->message, false, _("This is the run of %s."), text);
 	return w;
 }
 
@@ -143,6 +195,8 @@ static void take_line(struct run_page *p, const struct run_trap *t)
 
 struct wish typing_key(struct run_page *p, const struct run_trap *t, struct input in)
 {
+	if (in.kind != INPUT_ENTER)
+		p->asked_date = false;
 	if (in.kind == INPUT_CHAR)
 		add_char(p, in.ch);
 	else if (in.kind == INPUT_BACKSPACE || in.kind == INPUT_DELETE)

@@ -37,8 +37,8 @@ static bool is_odd(struct entry *e, const struct run_trap *t, const struct limit
 		return false;
 	e->asked = true;
 	message_set(m, false,
-		_("%s moths? The highest of the last four was %d. Enter once more "
-		  "keeps it."),
+		_("%s moths? The highest of the last four counts was %d. Enter "
+		  "once more keeps it."),
 		e->digits, (int)highest);
 	return true;
 }
@@ -124,11 +124,9 @@ static int64_t kind_of(bool is_new, int64_t was, int64_t usual)
 struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_t day)
 {
 	const struct visit *was = t->open ? NULL : &t->visit;
-	bool again = was &&
-		     (was->outcome != OUTCOME_SKIPPED || e->outcome == OUTCOME_SKIPPED);
 	bool looked = e->outcome != OUTCOME_SKIPPED && e->outcome != OUTCOME_MISSING;
 	struct visit v = { .trap = t->trap,
-		.day = again ? was->day : day,
+		.day = day,
 		.outcome = e->outcome,
 		.reason = e->reason,
 		.count = counts(e) ? number(e->digits) : COUNT_NONE,

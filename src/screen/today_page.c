@@ -119,6 +119,12 @@ struct wish today_page_key(struct today_page *p, struct input in)
 	if (list_move(
 		    action, p->today->n_runs + p->today->n_lines, p->rows, &p->picked))
 		return page_wish(WANT_NOTHING);
+	if (p->today->n_runs == 0 && (action == TODAY_OPEN || action == TODAY_PRINT)) {
+		message_set(&p->message, false,
+			_("No trap hangs yet: q leaves, then mothtally import traps "
+			  "FILE."));
+		return page_wish(WANT_NOTHING);
+	}
 	switch (action) {
 	case TODAY_OPEN:
 		return open_picked(p);
@@ -218,7 +224,7 @@ static void draw_verdict(const struct columns *s, struct canvas *c, int row,
 	columns_cell(s, c, row, PEST, ink, v->pest_code);
 	columns_cell(s, c, row, WHERE, ink, v->where);
 	canvas_textf(c, row, s->at[SAYS], 0, says, "%.*s",
-		(int)reader_wrap(v->says, c->cols - s->at[SAYS]), v->says);
+		(int)reader_cut(v->says, c->cols - s->at[SAYS]), v->says);
 }
 
 static bool is_picked(const struct today_page *p, const struct line *l)
@@ -248,18 +254,19 @@ static void draw_line(const struct today_page *p, struct canvas *c, int row,
 		canvas_text(c, row, 3, 0, INK_PLAIN, l->text);
 }
 
-/* Scrolls to the picked line, and to the heads above the first one. */
+/* Scrolls to the picked line; with the first one to what stands above it, with the
+ * last one to what stands below. */
 static void scroll(struct today_page *p, const struct lines *l)
 {
-	size_t at = 0, top = 0;
+	size_t at = 0, top = 0, end = l->n - 1;
 
 	while (at < l->n && !is_picked(p, &l->items[at]))
 		at++;
-	page_scroll(l->n, p->rows, &at, &p->top);
-	if (p->picked == 0) {
+	if (p->picked == 0)
 		page_scroll(l->n, p->rows, &top, &p->top);
-		page_scroll(l->n, p->rows, &at, &p->top);
-	}
+	else if (p->picked + 1 == p->today->n_runs + p->today->n_lines)
+		page_scroll(l->n, p->rows, &end, &p->top);
+	page_scroll_near(l->n, p->rows, &at, &p->top);
 }
 
 static void say_rest(const struct today *t, char *out, size_t size)
@@ -269,10 +276,8 @@ static void say_rest(const struct today *t, char *out, size_t size)
 			_("no threshold set: mothtally import thresholds FILE sets "
 			  "yours"));
 	else
-		snprintf(out, size,
-			t->n_near ? _("%d others under, %d of them near")
-				  : _("%d others under"),
-			t->n_under, t->n_near);
+		snprintf(out, size, _("others: %d near, %d under"), t->n_near,
+			t->n_under);
 }
 
 static void draw_empty(struct canvas *c, int first, int last)
@@ -298,7 +303,8 @@ static void draw_empty(struct canvas *c, int first, int last)
 	reader_draw(c, first, last, &top, text, sizeof text / sizeof *text);
 }
 
-static void draw_lines(struct today_page *p, struct canvas *c, int first, int last)
+/* A head in the last row would look as if nothing stood below it: it is left out. */
+static void draw_lines(struct today_page *p, struct canvas *c, const struct frame *f)
 {
 	char rest[SAY_LINE];
 	struct lines l = { 0 };
@@ -310,10 +316,15 @@ static void draw_lines(struct today_page *p, struct canvas *c, int first, int la
 	add_line(&l, LINE_BLANK, 0, NULL);
 	add_line(&l, LINE_TEXT, 0, rest);
 	columns_of(p->today, &s[0], &s[1], c->cols);
-	p->rows = last - first + 1;
+	p->rows = f->last - f->first + 1;
 	scroll(p, &l);
-	for (int i = 0; i < p->rows && p->top + (size_t)i < l.n; i++)
-		draw_line(p, c, first + i, &l.items[p->top + (size_t)i], s);
+	for (int i = 0; i < p->rows && p->top + (size_t)i < l.n; i++) {
+		const struct line *line = &l.items[p->top + (size_t)i];
+
+		if (line->kind != LINE_HEAD || i + 1 < p->rows)
+			draw_line(p, c, f->first + i, line, s);
+	}
+	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < l.n);
 	free(l.items);
 }
 
@@ -352,5 +363,5 @@ void today_page_draw(struct today_page *p, struct canvas *c)
 	if (n == 0)
 		draw_empty(c, f.first, f.last);
 	else
-		draw_lines(p, c, f.first, f.last);
+		draw_lines(p, c, &f);
 }

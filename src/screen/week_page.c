@@ -53,9 +53,9 @@ const char *const *week_page_notes(void)
 		   "were read; high: the block's highest trap, nights: how many the "
 		   "catch took, or how many of the traps were read."),
 		N_("Flight line: one mark a week, the latest at the right; the highest "
-		   "week of a pest on this page is a full block. _ was counted and "
-		   "none, + a full card (at least), a dot was not read, a blank did "
-		   "not hang."),
+		   "counted week of a pest on this page is a full block. _ was "
+		   "counted and none, + a full card (at least), a dot was not read, "
+		   "a blank did not hang."),
 		N_("under? and near?: an old lure or a full card may hide more."),
 		NULL,
 	};
@@ -183,12 +183,15 @@ void week_page_draw(struct week_page *p, struct canvas *c)
 		.status = status,
 		.message = &m,
 		.keys = week_page_keys() };
+	size_t n = 0;
 
 	f.right = c->cols >= FRAME_WIDE ? p->week->title_day : p->week->title_short;
 	snprintf(title, sizeof title, _("Week  %s"), p->filter ? p->filter : "");
 	say_status(p->week, c->cols, status, sizeof status);
 	if (!m.text[0])
 		say_picked(p, c->cols, &m);
-	if (frame_draw(c, &f))
-		week_draw_rows(p, c, f.first, f.last);
+	if (!frame_draw(c, &f))
+		return;
+	n = week_draw_rows(p, c, f.first, f.last);
+	frame_more(c, &f, p->top > 0, p->top + (size_t)p->rows < n);
 }

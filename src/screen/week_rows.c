@@ -76,16 +76,18 @@ const char *week_mark(const struct mark *m, int32_t highest_x10)
 	return block[step < 0 ? 0 : step > 7 ? 7 : step];
 }
 
+/* A full card says no more than "at least": only counted weeks set the scale. */
 static int32_t highest_of_pest(const struct week *w, int64_t pest)
 {
 	int32_t highest = 0;
 
-	for (size_t i = 0; i < w->n; i++)
-		for (size_t k = 0;
-			k < w->n_weeks && w->rows[i].pest == pest && w->rows[i].line;
-			k++)
-			if (w->rows[i].line[k].x10 > highest)
-				highest = w->rows[i].line[k].x10;
+	for (size_t i = 0; i < w->n; i++) {
+		const struct week_row *r = &w->rows[i];
+
+		for (size_t k = 0; r->line && r->pest == pest && k < w->n_weeks; k++)
+			if (r->line[k].kind == MARK_CATCH && r->line[k].x10 > highest)
+				highest = r->line[k].x10;
+	}
 	return highest;
 }
 
@@ -182,7 +184,7 @@ static void draw_picked(struct week_page *p, struct canvas *c, const struct colu
 	canvas_cursor(c, row, 1);
 }
 
-void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
+size_t week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
 {
 	struct columns s;
 	size_t n = 0, *shown = week_shown(p, &n);
@@ -191,7 +193,7 @@ void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
 	if (last - first >= 3)
 		columns_heads(&s, c, first++);
 	p->rows = last - first + 1;
-	page_scroll(n, p->rows, &p->picked, &p->top);
+	page_scroll_near(n, p->rows, &p->picked, &p->top);
 	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
 		size_t at = p->top + (size_t)i;
 		const struct week_row *r = &p->week->rows[shown[at]];
@@ -206,4 +208,5 @@ void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
 			p->only_open ? _("Nothing is over, unknown or near.")
 				     : _("No trap hangs here."));
 	free(shown);
+	return n;
 }

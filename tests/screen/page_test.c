@@ -35,6 +35,67 @@ static void page_scroll_keeps_the_picked_row_in_sight(void **state)
 	}
 }
 
+static void page_scroll_near_shows_what_stands_beside_the_picked_row(void **state)
+{
+	static const struct {
+		const char *why;
+		size_t n;
+		int rows;
+		size_t picked, top, want_top;
+	} row[] = {
+		{ "nothing moves in the middle", 20, 5, 3, 1, 1 },
+		{ "the last but one in sight", 20, 5, 4, 1, 1 },
+		{ "the last in sight", 20, 5, 5, 1, 2 },
+		{ "far below", 20, 5, 12, 1, 9 },
+		{ "the second in sight", 20, 5, 2, 1, 1 },
+		{ "the first in sight", 20, 5, 1, 1, 0 },
+		{ "the first of all", 20, 5, 0, 1, 0 },
+		{ "the last of all", 20, 5, 19, 1, 15 },
+		{ "three rows: the middle one", 20, 3, 7, 1, 6 },
+		{ "two rows have no room for it", 20, 2, 7, 1, 6 },
+		{ "all fit", 4, 5, 3, 0, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		size_t picked = row[i].picked, top = row[i].top;
+
+		page_scroll_near(row[i].n, row[i].rows, &picked, &top);
+		if (picked != row[i].picked || top != row[i].want_top)
+			fail_msg("%s: picked %zu top %zu", row[i].why, picked, top);
+	}
+}
+
+static void reader_cut_keeps_whole_parts(void **state)
+{
+	static const struct {
+		const char *why, *text;
+		int cols;
+		const char *want;
+	} row[] = {
+		{ "all fits", "lure 3 d over, card due", 23,
+			"lure 3 d over, card due" },
+		{ "one too few", "lure 3 d over, card due", 22, "lure 3 d over" },
+		{ "just the first part", "lure 3 d over, card due", 14,
+			"lure 3 d over" },
+		{ "no comma at the end", "lure 3 d over, card due", 13,
+			"lure 3 d over" },
+		{ "not the first part: words", "lure 3 d over, card due", 12,
+			"lure 3 d" },
+		{ "two parts of three", "one, two, three", 9, "one, two" },
+		{ "no commas", "not read for 15 nights", 14, "not read for" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		size_t got = reader_cut(row[i].text, row[i].cols);
+
+		if (got != strlen(row[i].want) ||
+			memcmp(row[i].text, row[i].want, got) != 0)
+			fail_msg("%s: \"%.*s\"", row[i].why, (int)got, row[i].text);
+	}
+}
+
 static void reader_wrap_cuts_at_blanks(void **state)
 {
 	static const struct {
@@ -188,6 +249,9 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(page_scroll_keeps_the_picked_row_in_sight),
+		cmocka_unit_test(
+			page_scroll_near_shows_what_stands_beside_the_picked_row),
+		cmocka_unit_test(reader_cut_keeps_whole_parts),
 		cmocka_unit_test(reader_wrap_cuts_at_blanks),
 		cmocka_unit_test(columns_drop_in_order_and_cut_no_number),
 		cmocka_unit_test(message_set_cuts_between_characters),

@@ -84,7 +84,9 @@ static void run_page_says_when_all_is_done_before_it_leaves(void **state)
 	sample_visit(&r.traps[1], sample_count(&r.traps[1], 1));
 	run_page_show(&p, &r, true);
 	assert_int_equal(type(&p, &r, "\n").want, WANT_NOTHING);
-	assert_string_equal(p.message.text, "All 2 traps are done: Enter goes back.");
+	assert_string_equal(p.message.text,
+		"All 2 traps are done: Enter goes back; an arrow key picks one to "
+		"correct.");
 	assert_int_equal(type(&p, &r, "~\n").want, WANT_NOTHING);
 	assert_int_equal(type(&p, &r, "\n").want, WANT_BACK);
 	free(r.traps);
@@ -132,6 +134,68 @@ static void run_page_shows_every_long_message_whole_on_80(void **state)
 		free(r.traps);
 	}
 	canvas_free(&c);
+}
+
+static void run_page_cuts_service_between_words(void **state)
+{
+	static const char both[] = "lure 12 d over, card 12 d over";
+	static const struct {
+		const char *why, *keys;
+		int cols;
+		const char *row, *message;
+	} row[] = {
+		{ "beside a trap not picked there is room", "", 80,
+			"       lure 12 d over, card 12 d over\n", "" },
+		{ "beside the field one part", "~", 70, "]            lure 12 d over\n",
+			"\n Trap 2: lure 12 d over, card 12 d over\n" },
+		{ "whole where the columns move together", "~", 76,
+			"[    ]  lure 12 d over, card 12 d over\n", "" },
+		{ "one part on a narrow page", "", 40, "lure 12 d over\n", "" },
+		{ "all of it in the message", "~", 40, "",
+			"\n Trap 2: lure 12 d over, card 12 d over\n" },
+		{ "and behind what was kept", "3\n", 40, "",
+			"\n Trap 1 kept: 3  under  Trap 2: lure 12\n d over, card 12 d "
+			"over\n" },
+	};
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct run r = sample_open_run(2);
+		struct run_page p = page_of(&r);
+
+		SET(r.traps[1].service, both);
+		r.traps[1].lure_due = r.traps[1].card_due = true;
+		type(&p, &r, row[i].keys);
+		draw(&p, &c, 16, row[i].cols);
+		expect_shows(row[i].why, &c, row[i].row);
+		expect_shows(row[i].why, &c, row[i].message);
+		free(r.traps);
+	}
+	canvas_free(&c);
+}
+
+static void run_page_says_what_was_kept_on_a_narrow_page_too(void **state)
+{
+	struct run r = sample_open_run(2);
+	struct run_page p = page_of(&r);
+	struct canvas c = { 0 };
+
+	(void)state;
+	type(&p, &r, "14+\n");
+	draw(&p, &c, 16, 40);
+	expect_shows("with its verdict", &c, "\n Trap 1 kept: 14+ c  OVER\n");
+	type(&p, &r, "3\n");
+	draw(&p, &c, 16, 40);
+	expect_shows("and that it was the last", &c,
+		"\n Trap 2 kept: 3  under  All are done:\n Enter goes back.\n");
+	type(&p, &r, "7");
+	draw(&p, &c, 16, 40);
+	expect_shows("what is not kept", &c,
+		"\n All 2 traps are done and unchanged: an\n arrow key picks one to "
+		"correct.\n");
+	canvas_free(&c);
+	free(r.traps);
 }
 
 static void run_page_wants_what_the_keys_say(void **state)
@@ -265,6 +329,8 @@ int main(void)
 		cmocka_unit_test(run_page_says_when_all_is_done_before_it_leaves),
 		cmocka_unit_test(run_page_keeps_what_could_not_be_saved),
 		cmocka_unit_test(run_page_shows_every_long_message_whole_on_80),
+		cmocka_unit_test(run_page_cuts_service_between_words),
+		cmocka_unit_test(run_page_says_what_was_kept_on_a_narrow_page_too),
 		cmocka_unit_test(run_page_wants_what_the_keys_say),
 		cmocka_unit_test(run_page_finds_its_trap_in_a_new_run),
 		cmocka_unit_test(run_page_without_traps_stands),

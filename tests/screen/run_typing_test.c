@@ -13,7 +13,7 @@ static void typing_takes_dates_of_the_past(void **state)
 		{ "tomorrow", "t2026-07-22\n", 0, 0, 0 },
 		{ "month and day", "t07-14\n", 2026, 7, 14 },
 		{ "without the zero", "t7-14\n", 2026, 7, 14 },
-		{ "month and day of the year before", "t12-30\n", 2025, 12, 30 },
+		{ "month and day of the year before", "t12-30\n\n", 2025, 12, 30 },
 		{ "the day alone", "t14\n", 2026, 7, 14 },
 		{ "the day alone, of the month before", "t30\n", 2026, 6, 30 },
 		{ "no such day in either month", "t31\n", 0, 0, 0 },
@@ -55,6 +55,92 @@ static void typing_says_what_is_wrong_with_a_date(void **state)
 	assert_string_equal(
 		p.message.text, "13-1 is no date: write 2026-07-21, or 07-21, or 21.");
 	free(r.traps);
+}
+
+static void typing_says_which_date_it_took(void **state)
+{
+	static const struct {
+		const char *why, *keys, *says;
+		enum want want;
+	} row[] = {
+		{ "the day alone, of the month before", "t30\n",
+			"This is the run of Tue 30 June 2026.", WANT_RUN_DAY },
+		{ "60 days back", "t05-22\n", "This is the run of Fri 22 May 2026.",
+			WANT_RUN_DAY },
+		{ "61 days back", "t05-21\n",
+			"Run of Thu 21 May 2026, 61 days back? Enter once more goes "
+			"there.",
+			WANT_NOTHING },
+		{ "Enter once more", "t05-21\n\n",
+			"This is the run of Thu 21 May 2026.", WANT_RUN_DAY },
+		{ "the next one instead", "t05-21\n07-14\n",
+			"This is the run of Tue 14 July 2026.", WANT_RUN_DAY },
+		{ "another one far back is asked about too", "t05-21\n05-20\n",
+			"Run of Wed 20 May 2026, 62 days back? Enter once more goes "
+			"there.",
+			WANT_NOTHING },
+		{ "Backspace edits it", "t05-21\n\b2\n",
+			"This is the run of Fri 22 May 2026.", WANT_RUN_DAY },
+		{ "Esc forgets it", "t05-21\n\x1bt05-21\n",
+			"Run of Thu 21 May 2026, 61 days back? Enter once more goes "
+			"there.",
+			WANT_NOTHING },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct run r = sample_open_run(2);
+		struct run_page p = page_of(&r);
+		struct wish w = type(&p, &r, row[i].keys);
+
+		if (w.want != row[i].want || strcmp(p.message.text, row[i].says) != 0)
+			fail_msg("%s: want %d \"%s\"", row[i].why, (int)w.want,
+				p.message.text);
+		free(r.traps);
+	}
+}
+
+static void typing_replaces_what_is_there_but_adds_to_a_note(void **state)
+{
+	static const struct {
+		const char *why, *keys, *line, *says;
+	} row[] = {
+		{ "initials there", "i", "JR",
+			"Typing replaces it, Backspace edits it." },
+		{ "replaced", "iKO", "KO", "" },
+		{ "edited", "i\bK", "JK", "" },
+		{ "a note there", ".", "wet", "What you type is added to it." },
+		{ "added to", ". card", "wet card", "" },
+		{ "females there", "f", "3",
+			"Typing replaces it, Backspace edits it." },
+		{ "females replaced", "f12", "12", "" },
+		{ "a letter replaces no digits", "fx", "3",
+			"Only digits here: Enter ends it, Esc drops it." },
+		{ "other moths edited", "o\b", "", "" },
+		{ "a wrong date is replaced", "t99\n14", "14", "" },
+		{ "or edited", "t99\n\b", "9", "" },
+		{ "a date ahead is replaced", "t2026-07-22\n2", "2", "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct run r = sample_open_run(2);
+		struct run_page p = page_of(&r);
+		struct visit v = sample_count(&r.traps[0], 7);
+
+		v.females = 3;
+		v.others = 4;
+		sample_visit(&r.traps[0], v);
+		SET(r.traps[0].words.note, "wet");
+		SET(p.scout, "JR");
+		run_page_pick(&p, 101);
+		type(&p, &r, row[i].keys);
+		if (strcmp(p.line, row[i].line) != 0 ||
+			strcmp(p.message.text, row[i].says) != 0)
+			fail_msg("%s: \"%s\" \"%s\"", row[i].why, p.line,
+				p.message.text);
+		free(r.traps);
+	}
 }
 
 static void typing_takes_no_more_than_fits(void **state)
@@ -110,6 +196,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(typing_takes_dates_of_the_past),
 		cmocka_unit_test(typing_says_what_is_wrong_with_a_date),
+		cmocka_unit_test(typing_says_which_date_it_took),
+		cmocka_unit_test(typing_replaces_what_is_there_but_adds_to_a_note),
 		cmocka_unit_test(typing_takes_no_more_than_fits),
 		cmocka_unit_test(typing_erases_whole_characters),
 	};

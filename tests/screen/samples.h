@@ -70,7 +70,8 @@ static inline void expect_shows(
 	buf_free(&got);
 }
 
-/* Keys as text: a character is itself; \n Enter, \x1b Esc, \b Backspace, ^ up, ~ down. */
+/* Keys as text: a character is itself; \n Enter, \x1b Esc, \b Backspace, ^ up,
+ * ~ down. */
 static inline struct input sample_key(char ch)
 {
 	switch (ch) {

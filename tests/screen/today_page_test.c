@@ -69,6 +69,54 @@ static void today_page_says_when_no_threshold_is_set(void **state)
 	canvas_free(&c);
 }
 
+static void today_page_marks_what_does_not_fit(void **state)
+{
+	static const struct {
+		const char *why;
+		int rows;
+		const char *keys;
+		bool above, below;
+		const char *shows, *lacks;
+	} row[] = {
+		{ "all fits", 16, "", false, false, "others: 2 near, 21 under", NULL },
+		{ "the end is cut", 14, "", false, true, "trap 9", "others" },
+		{ "a head without its lines is left out", 13, "", false, true,
+			"mean of 4", "Unknown" },
+		{ "the last but one: a row below it, none above", 12, "~~~", true, true,
+			"mean of 4", "To run" },
+		{ "the last one", 12, "1", true, false, "others: 2 near", "Later" },
+		{ "back at the first: its head too", 12, "1^^^^", false, true, "To run",
+			"Unknown" },
+	};
+	static const char more[] = " more \u2500\u2500\n";
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today();
+		struct today_page p = { .today = &t };
+		struct buf got = { 0 };
+		const char *second = NULL;
+
+		canvas_size(&c, row[i].rows, 80);
+		today_page_draw(&p, &c);
+		for (const char *key = row[i].keys; *key; key++) {
+			today_page_key(&p, sample_key(*key));
+			today_page_draw(&p, &c);
+		}
+		canvas_dump(&c, false, &got);
+		second = strchr(strchr(got.text, '\n') + 1, '\n');
+		if ((strstr(got.text, more) && strstr(got.text, more) < second) !=
+				row[i].above ||
+			(strstr(second, more) != NULL) != row[i].below ||
+			!strstr(got.text, row[i].shows) ||
+			(row[i].lacks && strstr(got.text, row[i].lacks)))
+			fail_msg("%s:\n%s", row[i].why, got.text);
+		buf_free(&got);
+	}
+	canvas_free(&c);
+}
+
 static void today_page_keys_want_what_they_say(void **state)
 {
 	static const struct {
@@ -133,7 +181,11 @@ static void today_page_with_nothing_wants_nothing(void **state)
 
 	(void)state;
 	assert_int_equal(today_page_key(&p, sample_key('\n')).want, WANT_NOTHING);
+	assert_string_equal(p.message.text,
+		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
 	assert_int_equal(today_page_key(&p, sample_key('p')).want, WANT_NOTHING);
+	assert_string_equal(p.message.text,
+		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
 	assert_int_equal(today_page_key(&p, sample_key('1')).want, WANT_NOTHING);
 	assert_int_equal(p.picked, 0);
 }
@@ -168,6 +220,7 @@ int main(void)
 		cmocka_unit_test(today_page_shows_the_day),
 		cmocka_unit_test(today_page_of_an_empty_book_says_how_to_begin),
 		cmocka_unit_test(today_page_says_when_no_threshold_is_set),
+		cmocka_unit_test(today_page_marks_what_does_not_fit),
 		cmocka_unit_test(today_page_keys_want_what_they_say),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
 		cmocka_unit_test(today_page_with_nothing_wants_nothing),

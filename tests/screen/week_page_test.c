@@ -65,6 +65,59 @@ static void week_mark_tells_the_kinds_apart_in_ascii_too(void **state)
 	}
 }
 
+/* The block stands for the highest counted week, as on paper: a full card of 8 or more
+ * does not press the 4 of the counted weeks down to half. */
+static void week_page_scales_flights_to_counted_weeks(void **state)
+{
+	static const struct {
+		const char *why, *marks, *want;
+	} row[] = {
+		{ "counted weeks only", "            24", "\u2584\u2588" },
+		{ "a full card beside them", "           +24", "+\u2584\u2588" },
+		{ "of another trap of that pest", "            12", "\u2582\u2584" },
+	};
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct week w = sample_week();
+		struct week_page p = { .week = &w };
+
+		w.n = 4;
+		sample_marks("              ", w.rows[1].line);
+		sample_marks(
+			i < 2 ? "              " : "+4            ", w.rows[2].line);
+		sample_marks(row[i].marks, w.rows[3].line);
+		canvas_size(&c, 24, 80);
+		week_page_draw(&p, &c);
+		expect_shows(row[i].why, &c, row[i].want);
+	}
+	canvas_free(&c);
+}
+
+static void week_page_marks_what_does_not_fit(void **state)
+{
+	struct week w = sample_week();
+	struct week_page p = { .week = &w };
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 11, 80);
+	week_page_draw(&p, &c);
+	expect_shows("more below", &c, "more \u2500\u2500\n 1 OVER");
+	for (int i = 0; i < 3; i++)
+		week_page_key(&p, sample_key('2'));
+	week_page_draw(&p, &c);
+	assert_int_equal(p.picked, 3);
+	expect_shows("more above", &c, "more \u2500\u2500\n   block, trap");
+	expect_shows("the row above", &c, "\n       1 ");
+	expect_shows("the row below", &c, "\n       3 ");
+	week_page_key(&p, sample_key('1'));
+	week_page_draw(&p, &c);
+	expect_shows("no more below", &c, "\u2500\u2500\u2500\u2500\n 1 OVER");
+	canvas_free(&c);
+}
+
 static void week_page_keys_want_what_they_say(void **state)
 {
 	static const struct {
@@ -183,6 +236,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(week_page_shows_the_tree),
 		cmocka_unit_test(week_mark_tells_the_kinds_apart_in_ascii_too),
+		cmocka_unit_test(week_page_scales_flights_to_counted_weeks),
+		cmocka_unit_test(week_page_marks_what_does_not_fit),
 		cmocka_unit_test(week_page_keys_want_what_they_say),
 		cmocka_unit_test(week_page_filters_are_left_to_the_loop),
 		cmocka_unit_test(week_page_attention_keeps_whole_branches),
