@@ -36,6 +36,7 @@ struct column {
 	int32_t lo, hi; /* number: range; text: hi is its size; word: first, last */
 	int32_t none;   /* number or word that stands for an empty value */
 	bool needed;    /* the column must be there and no value empty */
+	bool passing;   /* read and passed over: the book has no place for it */
 	const char *(*word)(int i); /* of a word column */
 	const char *help;           /* N_(): one sentence */
 };

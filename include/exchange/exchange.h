@@ -23,9 +23,11 @@ struct kind {
 	/* See taking.h. */
 	bool (*begin)(struct taking *t, struct err *e);
 	bool (*take)(struct taking *t, const void *row, struct err *e);
+	void (*look)(struct taking *t, const void *row); /* may be NULL */
 	bool (*finish)(struct taking *t, struct err *e); /* may be NULL */
 	void (*end)(struct taking *t);
 	bool (*give)(struct giving *g, struct err *e);
+	bool starts; /* a new book has some, shipped with the program */
 };
 
 extern const struct kind *const kinds[]; /* ends with NULL */
@@ -45,7 +47,10 @@ void sentences_free(struct sentences *s);
 /* What came of an import. */
 struct imported {
 	int64_t n_new, n_changed, n_same; /* rows */
+	int64_t n_removed;                /* thresholds, with replace */
 	struct sentences notes;           /* worth telling, each a sentence */
+	struct sentences warnings;        /* taken in, but likely not meant */
+	int64_t n_warnings;        /* all; at most PROBLEMS_MAX of them are kept */
 	struct sentences problems; /* file, line, column, value, what would be right */
 	int64_t n_problems;        /* all; at most PROBLEMS_MAX of them are kept */
 };
@@ -62,12 +67,13 @@ struct import_from {
 	int32_t today;                              /* later dates are refused */
 	bool (*wanted)(void *arg, const void *row); /* NULL: all */
 	void *arg;
+	bool replace; /* thresholds: those that the file lacks leave the book */
 };
 
 /* Takes the file into the book: all rows or none, in one transaction. The first row
- * names the columns. Streams: memory grows by some 12 bytes a visit, no more. False
- * with ERR_INPUT when a row is wrong (see out->problems), the book then being as it
- * was. Zero-initialise out; free it in any case. */
+ * names the columns. Streams: memory grows by some 12 bytes a visit of the file or of
+ * the book, no more. False with ERR_INPUT when a row is wrong (see out->problems), the
+ * book then being as it was. Zero-initialise out; free it in any case. */
 bool exchange_import(struct book *b, const struct kind *kind,
 	const struct import_from *from, struct imported *out, struct err *e);
 
@@ -83,7 +89,7 @@ struct published {
 };
 
 /* Takes the thresholds that come with the program and pass the filter; out->notes
- * holds one line for each. ERR_NOT_FOUND when none passes. */
+ * begins with one line for each. ERR_NOT_FOUND when none passes. */
 bool exchange_take_published(struct book *b, const struct published *filter,
 	int32_t today, struct imported *out, struct err *e);
 

@@ -23,7 +23,6 @@ const char *column_condition(int i);
 bool names_of_pests(struct book *b, struct names *out, struct err *e);
 bool names_of_farms(struct book *b, struct names *out, struct err *e);
 bool names_of_blocks(struct book *b, struct names *out, struct err *e); /* in farms */
-bool names_of_lures(struct book *b, struct names *out, struct err *e);
 bool names_of_cards(struct book *b, struct names *out, struct err *e);
 
 /* The lists of the book, for giving names. An id of 0 or one that is not there has

@@ -25,7 +25,10 @@ struct names {
 void names_add(struct names *s, int64_t parent, const char *text, int64_t value);
 /* -1: no such name. */
 int64_t names_find(const struct names *s, int64_t parent, const char *text);
-/* "CM, OFM and 12 more", within the parent; cut after about `bytes`. */
+/* The text of a value; "": no such value. */
+const char *names_text(const struct names *s, int64_t value);
+/* "CM, OFM and 12 more", within the parent; cut after about `bytes`.
+ * A name with a comma stands in quotes. */
 void names_list(const struct names *s, int64_t parent, size_t bytes, struct buf *out);
 void names_free(struct names *s);
 

@@ -1,5 +1,6 @@
 /* report_csv.h - answers as CSV for another program. Words and numbers are those of
- * the book's files, never translated but for proof's; every text begins with a row of column names. */
+ * the book's files, never translated but for proof's; every text begins with a row of
+ * column names. */
 #ifndef EXCHANGE_REPORT_CSV_H
 #define EXCHANGE_REPORT_CSV_H
 

@@ -4,11 +4,13 @@
 #define EXCHANGE_TAKING_H
 
 #include "base/csv.h"
+#include "base/kinds.h"
 #include "exchange/exchange.h"
 #include "exchange/names.h"
 
 /* An import under way. A kind's `begin` sets t->state and `end` frees it. `take` sees
- * rows whose every value reads; it complains with taking_bad and goes on (true). False
+ * rows whose every value reads; it complains with taking_bad and goes on (true). `look`
+ * sees the others, their bad values empty, and names what the book lacks. False
  * is a failure of the book: of this row (ERR_INPUT, ERR_NOT_FOUND: noted as the row's
  * problem) or of everything (ERR_BOOK). */
 struct taking {
@@ -33,6 +35,11 @@ bool taking_bad(struct taking *t, const char *column, const char *fmt, ...)
 bool taking_find(struct taking *t, const struct names *names, const char *column,
 	const char *name, int64_t *id);
 
+/* The same for a lure in a row of that pest (0 = not known): an unknown one is noted
+ * with those that draw the pest. */
+bool taking_find_lure(struct taking *t, const struct lure_kinds *lures, int64_t pest,
+	const char *name, int64_t *id);
+
 /* True if the file has the column: an empty value then means what the column's help
  * says; without the column what is in the book stays as it is. */
 bool taking_has(const struct taking *t, const char *column);
@@ -42,6 +49,10 @@ const char *taking_value(const struct taking *t, const char *column);
 
 /* Notes a problem of a whole row. */
 void taking_bad_row(struct taking *t, int64_t line, const char *what);
+
+/* Notes something that was taken in and is likely not meant: a whole sentence. */
+void taking_warn(struct taking *t, const char *fmt, ...)
+	__attribute__((format(printf, 2, 3)));
 
 /* Counts a row: new, changed or already there. */
 enum took { TOOK_NEW, TOOK_CHANGED, TOOK_SAME };

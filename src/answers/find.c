@@ -55,11 +55,11 @@ size_t log_trap(const struct log *l, int64_t id)
 	return SIZE_MAX;
 }
 
-static void add_name(struct buf *names, const char *name)
+static void add_name(struct buf *names, const char *name, bool quoted)
 {
 	if (names->n > 0)
 		buf_add(names, ", ");
-	buf_add(names, name);
+	buf_addf(names, quoted ? "\"%s\"" : "%s", name);
 }
 
 const struct farm *log_find_farm(const struct log *l, const char *name, struct err *e)
@@ -71,7 +71,7 @@ const struct farm *log_find_farm(const struct log *l, const char *name, struct e
 			buf_free(&names);
 			return &l->farms.items[i];
 		}
-		add_name(&names, l->farms.items[i].name);
+		add_name(&names, l->farms.items[i].name, true);
 	}
 	err_set(e, ERR_NOT_FOUND, _("there is no farm \"%s\"; the book has: %s"), name,
 		names.n ? names.text : _("none"));
@@ -88,7 +88,7 @@ const struct pest *log_find_pest(const struct log *l, const char *code, struct e
 			buf_free(&names);
 			return &l->pests.items[i];
 		}
-		add_name(&names, l->pests.items[i].code);
+		add_name(&names, l->pests.items[i].code, false);
 	}
 	err_set(e, ERR_NOT_FOUND, _("there is no pest \"%s\"; the book has: %s"), code,
 		names.n ? names.text : _("none"));

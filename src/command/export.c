@@ -2,6 +2,7 @@
 #include "command/command.h"
 #include "exchange/exchange.h"
 
+#include <stdio.h>
 #include <string.h>
 
 static bool to_stdout(void *arg, struct buf *text, struct err *e)
@@ -32,6 +33,28 @@ static bool to_file(
 	return ok;
 }
 
+/* The book of ctx; for kinds that a new book has, its starting values without one. */
+static struct book *open_to_export(
+	const struct context *ctx, const struct kind *kind, struct err *e)
+{
+	struct err why = { 0 };
+	struct book *b = open_to_read(ctx, &why);
+
+	if (b)
+		return b;
+	if (why.kind != ERR_NOT_FOUND || !kind->starts) {
+		err_set(e, why.kind, "%s", why.text);
+		return NULL;
+	}
+	b = book_open(":memory:", BOOK_CREATE, ctx->who, e);
+	if (b)
+		fprintf(stderr,
+			_("there is no book yet: these are the %s that a new "
+			  "one starts with\n"),
+			kind->name);
+	return b;
+}
+
 bool command_export(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	const char *rest[2];
@@ -45,7 +68,7 @@ bool command_export(const struct context *ctx, int argc, char **argv, struct err
 	const struct kind *kind = kind_find(rest[0], e);
 	if (!kind)
 		return false;
-	struct book *b = open_to_read(ctx, e);
+	struct book *b = open_to_export(ctx, kind, e);
 	if (!b)
 		return false;
 	bool ok = n == 2 && strcmp(rest[1], "-") != 0

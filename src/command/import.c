@@ -1,16 +1,22 @@
 #include "base/words.h"
+#include "book/places.h"
+#include "book/rules.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
 
 #include <errno.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 /* What the command line asks for. */
 struct wish {
 	const struct kind *kind;
 	const char *path; /* "-" = standard input; NULL with published */
 	bool published;
+	bool replace;
 	bool columns; /* only tell what the file's columns are */
 	struct published filter;
 };
@@ -28,6 +34,14 @@ static bool check_wish(const struct wish *w, struct err *e)
 		return err_set(e, ERR_USAGE,
 			_("--pest, --crop, --condition and --source go with "
 			  "--published"));
+	if (w->replace && strcmp(w->kind->name, "thresholds") != 0)
+		return err_set(e, ERR_USAGE,
+			_("--replace goes with thresholds: mothtally import thresholds "
+			  "FILE --replace"));
+	if (w->replace && !w->path)
+		return err_set(e, ERR_USAGE,
+			_("--replace needs the file that becomes all of the "
+			  "thresholds: mothtally import thresholds FILE --replace"));
 	if (w->published && w->columns)
 		return err_set(e, ERR_USAGE,
 			_("--published and --columns do not go together"));
@@ -47,6 +61,7 @@ static bool read_wish(int argc, char **argv, struct wish *w, struct err *e)
 	const struct option_row rows[] = {
 		{ .name = "published", .flag = &w->published },
 		{ .name = "columns", .flag = &w->columns },
+		{ .name = "replace", .flag = &w->replace },
 		{ .name = "pest", .value = &w->filter.pest },
 		{ .name = "crop", .value = &w->filter.crop },
 		{ .name = "condition", .value = &w->filter.condition },
@@ -68,7 +83,9 @@ static bool read_wish(int argc, char **argv, struct wish *w, struct err *e)
 static bool take(struct book *b, const struct wish *w, FILE *file, int32_t today,
 	struct imported *out, struct err *e)
 {
-	struct import_from from = { .file = file, .today = today };
+	struct import_from from = {
+		.file = file, .today = today, .replace = w->replace
+	};
 
 	if (w->published)
 		return exchange_take_published(b, &w->filter, today, out, e);
@@ -76,18 +93,23 @@ static bool take(struct book *b, const struct wish *w, FILE *file, int32_t today
 	return exchange_import(b, w->kind, &from, out, e);
 }
 
+static void tell_list(const struct sentences *s, int64_t all)
+{
+	for (size_t n = 0; n < s->n; n++)
+		fprintf(stderr, "%s\n", s->items[n]);
+	if (all > (int64_t)s->n)
+		fprintf(stderr, _("and %lld more\n"), (long long)(all - (int64_t)s->n));
+}
+
 /* Results go to stdout; what is wrong to stderr, main's sentence last. */
 static bool tell(const struct wish *w, const struct imported *i, bool ok, struct err *e)
 {
 	struct buf text = { 0 };
 
-	for (size_t n = 0; n < i->problems.n; n++)
-		fprintf(stderr, "%s\n", i->problems.items[n]);
-	if (i->n_problems > (int64_t)i->problems.n)
-		fprintf(stderr, _("and %lld more\n"),
-			(long long)(i->n_problems - (int64_t)i->problems.n));
+	tell_list(&i->problems, i->n_problems);
 	if (!ok)
 		return false;
+	tell_list(&i->warnings, i->n_warnings);
 	for (size_t n = 0; n < i->notes.n; n++)
 		buf_addf(&text, "%s\n", i->notes.items[n]);
 	buf_addf(&text, "%s: ", w->kind->name);
@@ -114,17 +136,39 @@ static bool tell_columns(const struct kind *k, struct err *e)
 	return ok;
 }
 
+/* A book that this call made and nothing went into goes again. Within a group, so
+ * that no other program puts something into it meanwhile. */
+static void drop_new_book(const struct context *ctx, struct book *b)
+{
+	struct farms farms = { 0 };
+	struct rules rules = { 0 };
+
+	if (!book_begin(b, NULL))
+		return;
+	if (book_farms(b, &farms, NULL) && book_rules(b, &rules, NULL) &&
+		farms.n == 0 && rules.n == 0)
+		unlink(ctx->book_path);
+	book_rollback(b);
+	free(farms.items);
+	free(rules.items);
+}
+
 static bool import_into(
 	const struct context *ctx, const struct wish *w, FILE *file, struct err *e)
 {
 	struct imported out = { 0 };
+	struct stat st;
+	bool is_new = stat(ctx->book_path, &st) != 0 && errno == ENOENT;
 	struct book *b = book_open(ctx->book_path, BOOK_CREATE, ctx->who, e);
 
 	if (!b)
 		return false;
-	bool ok = book_daily_backup(b, ctx->today, e) &&
-		  take(b, w, file, ctx->today, &out, e);
-	ok = tell(w, &out, ok, e);
+	/* A new book has nothing that a copy could keep. */
+	bool taken = (is_new || book_daily_backup(b, ctx->today, e)) &&
+		     take(b, w, file, ctx->today, &out, e);
+	if (!taken && is_new)
+		drop_new_book(ctx, b);
+	bool ok = tell(w, &out, taken, e);
 	imported_free(&out);
 	book_close(b);
 	return ok;

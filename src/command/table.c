@@ -11,9 +11,13 @@ const struct command commands[] = {
 	{ "sheet", "[--farm FARM] [--blank] [--paper a4|letter] [-o FILE]",
 		N_("Sets the weekly scouting sheet, filled in or blank to carry."),
 		"mothtally sheet --blank --paper letter", command_sheet },
-	{ "import", "KIND FILE | thresholds --published [FILTER ...]",
-		N_("Takes in a CSV file, all or nothing; or published thresholds, "
-		   "with --pest, --crop, --condition or --source to choose some."),
+	{ "import",
+		"KIND FILE | thresholds FILE --replace | KIND --columns | "
+		"thresholds --published [--pest CODE] [--crop CROP] "
+		"[--condition CONDITION] [--source WORDS]",
+		N_("Takes in a CSV file, all or nothing; with --replace it becomes all "
+		   "of the thresholds; --columns tells what a file may hold; "
+		   "--published takes figures that come with the program."),
 		"mothtally import thresholds --published --pest CM --source CM1",
 		command_import },
 	{ "export", "KIND [FILE]",

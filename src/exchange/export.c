@@ -8,6 +8,8 @@ bool giving_row(struct giving *g, const void *row)
 
 	for (size_t i = 0; i < g->kind->n_columns; i++) {
 		const struct column *c = &g->kind->columns[i];
+		if (c->passing)
+			continue;
 		csv_add(&g->text, c->type->write(c, (const char *)row + c->at, value),
 			i == 0);
 	}
@@ -22,7 +24,8 @@ bool exchange_export(struct book *b, const struct kind *kind,
 	struct giving g = { .book = b, .kind = kind, .put = put, .arg = arg, .e = e };
 
 	for (size_t i = 0; i < kind->n_columns; i++)
-		csv_add(&g.text, kind->columns[i].name, i == 0);
+		if (!kind->columns[i].passing)
+			csv_add(&g.text, kind->columns[i].name, i == 0);
 	csv_end_row(&g.text);
 	bool ok = kind->give(&g, e) && put(arg, &g.text, e);
 	buf_free(&g.text);

@@ -8,12 +8,29 @@
 #include <string.h>
 #include <strings.h>
 
-enum { SHOWN_BYTES = 48 }; /* of a wrong value in a message, with its NUL */
+enum {
+	SHOWN_BYTES = 48, /* of a wrong value in a message, with its NUL */
+	LIST_BYTES = 300, /* of the names that there are */
+};
 
 static void note_problem(struct taking *t, const char *sentence)
 {
 	if (t->out->n_problems++ < PROBLEMS_MAX)
 		sentences_add(&t->out->problems, sentence);
+}
+
+void taking_warn(struct taking *t, const char *fmt, ...)
+{
+	char text[400];
+	struct err e;
+	va_list args;
+
+	va_start(args, fmt);
+	vsnprintf(text, sizeof text, fmt, args);
+	va_end(args);
+	err_set(&e, ERR_INPUT, "%s", text);
+	if (t->out->n_warnings++ < PROBLEMS_MAX)
+		sentences_add(&t->out->warnings, e.text);
 }
 
 static void shorten(char out[static SHOWN_BYTES], const char *value)
@@ -85,11 +102,52 @@ bool taking_find(struct taking *t, const struct names *names, const char *column
 		*id = found;
 		return true;
 	}
-	names_list(names, 0, 200, &there);
+	names_list(names, 0, LIST_BYTES, &there);
 	if (there.n)
 		taking_bad(t, column, _("is not in the book; it has: %s"), there.text);
 	else
 		taking_bad(t, column, _("is not in the book, which has none yet"));
+	buf_free(&there);
+	return false;
+}
+
+/* The kinds that draw the pest, then those of no single one. */
+static void list_lures(const struct lure_kinds *all, int64_t pest, struct buf *out)
+{
+	struct names some = { 0 };
+
+	for (size_t i = 0; i < all->n; i++)
+		if (all->items[i].pest == pest)
+			names_add(&some, 0, all->items[i].name, all->items[i].id);
+	for (size_t i = 0; pest && i < all->n; i++)
+		if (all->items[i].pest == 0)
+			names_add(&some, 0, all->items[i].name, all->items[i].id);
+	names_list(&some, 0, LIST_BYTES, out);
+	names_free(&some);
+}
+
+bool taking_find_lure(struct taking *t, const struct lure_kinds *lures, int64_t pest,
+	const char *name, int64_t *id)
+{
+	struct buf there = { 0 };
+
+	*id = 0;
+	if (!*name)
+		return true;
+	for (size_t i = 0; i < lures->n; i++)
+		if (strcmp(lures->items[i].name, name) == 0) {
+			*id = lures->items[i].id;
+			return true;
+		}
+	list_lures(lures, pest, &there);
+	if (there.n)
+		taking_bad(t, "lure",
+			pest ? _("is not in the book; lures of that pest: %s")
+			     : _("is not in the book; lures: %s"),
+			there.text);
+	else
+		taking_bad(t, "lure",
+			_("is not in the book, which has no lure of that pest"));
 	buf_free(&there);
 	return false;
 }
@@ -220,23 +278,26 @@ static bool read_value(struct taking *t, const struct column *c, char *row, int 
 		return true;
 	c->type->right(c, right);
 	taking_bad(t, c->name, _("is not right; it takes %s"), right);
+	c->type->clear(c, row + c->at);
 	return false;
+}
+
+static void torn_row(struct taking *t)
+{
+	struct buf what = { 0 };
+
+	buf_addf(&what,
+		_("the row has %d values and the header row %d columns; each "
+		  "row has one value for each column, empty ones too"),
+		(int)t->csv.n_fields, (int)t->n_fields);
+	taking_bad_row(t, t->csv.line, what.text);
+	buf_free(&what);
 }
 
 static bool read_row(struct taking *t, char *row)
 {
 	bool good = true;
 
-	if (t->csv.n_fields != t->n_fields) {
-		struct buf what = { 0 };
-		buf_addf(&what,
-			_("the row has %d values and the header row %d columns; each "
-			  "row has one value for each column, empty ones too"),
-			(int)t->csv.n_fields, (int)t->n_fields);
-		taking_bad_row(t, t->csv.line, what.text);
-		buf_free(&what);
-		return false;
-	}
 	for (size_t i = 0; i < t->kind->n_columns; i++)
 		if (!read_value(t, &t->kind->columns[i], row, t->field_of[i]))
 			good = false;
@@ -248,8 +309,15 @@ static bool take_row(struct taking *t, char *row, struct err *e)
 {
 	struct err why = { 0 };
 
-	if (!read_row(t, row))
+	if (t->csv.n_fields != t->n_fields) {
+		torn_row(t);
 		return true;
+	}
+	if (!read_row(t, row)) {
+		if (t->kind->look)
+			t->kind->look(t, row);
+		return true;
+	}
 	if (t->from->wanted && !t->from->wanted(t->from->arg, row))
 		return true;
 	if (t->kind->take(t, row, &why))

@@ -21,6 +21,7 @@ void sentences_free(struct sentences *s)
 void imported_free(struct imported *i)
 {
 	sentences_free(&i->notes);
+	sentences_free(&i->warnings);
 	sentences_free(&i->problems);
 }
 
@@ -42,6 +43,11 @@ void imported_say(const struct imported *i, struct buf *out)
 		buf_add(out, ", ");
 		say_thousands(out, i->n_changed);
 		buf_add(out, _(" changed"));
+	}
+	if (i->n_removed) {
+		buf_add(out, ", ");
+		say_thousands(out, i->n_removed);
+		buf_add(out, _(" removed"));
 	}
 	if (i->n_same) {
 		buf_add(out, ", ");

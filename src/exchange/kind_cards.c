@@ -176,4 +176,5 @@ const struct kind kind_cards = {
 	.take = cards_take,
 	.end = cards_end,
 	.give = cards_give,
+	.starts = true,
 };

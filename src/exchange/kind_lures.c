@@ -124,6 +124,15 @@ static bool lure_same(const struct lure_kind *a, const struct lure_kind *b)
 	       a->hot_to == b->hot_to && strcmp(a->source, b->source) == 0;
 }
 
+static void lures_look(struct taking *t, const void *row)
+{
+	const struct lure_row *r = row;
+	const struct lure_state_in *s = t->state;
+	int64_t id;
+
+	taking_find(t, &s->pests, "pest", r->pest, &id);
+}
+
 static bool lures_take(struct taking *t, const void *row, struct err *e)
 {
 	const struct lure_row *r = row;
@@ -181,6 +190,8 @@ const struct kind kind_lures = {
 	.row_bytes = sizeof(struct lure_row),
 	.begin = lures_begin,
 	.take = lures_take,
+	.look = lures_look,
 	.end = lures_end,
 	.give = lures_give,
+	.starts = true,
 };

@@ -8,6 +8,7 @@
 
 struct pest_row {
 	char code[CODE_BYTES], name[NAME_BYTES], latin[NAME_BYTES];
+	char source[SOURCE_BYTES];
 };
 
 struct pest_state {
@@ -32,6 +33,12 @@ static const struct column columns[] = {
 		.type = &value_text,
 		.hi = NAME_BYTES,
 		.help = N_("Its scientific name.") },
+	{ .name = "source",
+		.at = offsetof(struct pest_row, source),
+		.type = &value_text,
+		.hi = SOURCE_BYTES,
+		.passing = true,
+		.help = N_("May stand in a file; it is not kept.") },
 };
 
 static bool pests_begin(struct taking *t, struct err *e)
@@ -111,4 +118,5 @@ const struct kind kind_pests = {
 	.take = pests_take,
 	.end = pests_end,
 	.give = pests_give,
+	.starts = true,
 };

@@ -170,6 +170,8 @@ const struct kind kind_thresholds = {
 	.row_bytes = sizeof(struct threshold_row),
 	.begin = thresholds_begin,
 	.take = thresholds_take,
+	.look = thresholds_look,
+	.finish = thresholds_finish,
 	.end = thresholds_end,
 	.give = thresholds_give,
 };

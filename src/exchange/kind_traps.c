@@ -108,7 +108,6 @@ static bool read_names(struct taking *t, struct trap_state *s, struct err *e)
 	struct blocks blocks = { 0 };
 	bool ok = names_of_farms(t->book, &s->farms, e) &&
 		  names_of_pests(t->book, &s->pests, e) &&
-		  names_of_lures(t->book, &s->lures, e) &&
 		  names_of_cards(t->book, &s->cards, e) &&
 		  book_lures(t->book, &s->lure_kinds, e) &&
 		  book_blocks(t->book, 0, &blocks, e) &&
@@ -124,7 +123,7 @@ static bool read_names(struct taking *t, struct trap_state *s, struct err *e)
 	for (size_t i = 0; ok && i < traps.n; i++) {
 		const struct trap *p = &traps.items[i];
 		names_add(&s->traps, p->farm, p->label, (int64_t)s->n_traps);
-		s->trap[s->n_traps++].trap = *p;
+		s->trap[s->n_traps++] = (struct trap_in){ *p, 0, DAY_NONE, DAY_NONE };
 	}
 	free(blocks.items);
 	free(traps.items);
@@ -145,7 +144,6 @@ static void traps_end(struct taking *t)
 	names_free(&s->blocks);
 	names_free(&s->traps);
 	names_free(&s->pests);
-	names_free(&s->lures);
 	names_free(&s->cards);
 	free(s->lure_kinds.items);
 	free(s->block);
@@ -183,7 +181,7 @@ static bool check_row(struct taking *t, const struct trap_row *r, struct trap *m
 	int64_t problems = t->out->n_problems;
 
 	taking_find(t, &s->pests, "pest", r->pest, &made->pest);
-	taking_find(t, &s->lures, "lure", r->lure, &made->lure);
+	taking_find_lure(t, &s->lure_kinds, made->pest, r->lure, &made->lure);
 	taking_find(t, &s->cards, "card", r->card, &made->card);
 	int64_t draws = pest_of_lure(s, made->lure);
 	if (draws && made->pest && draws != made->pest)
@@ -254,7 +252,7 @@ static struct trap_in *find_trap(struct trap_state *s, int64_t farm, const char 
 	if (i >= 0)
 		return &s->trap[i];
 	s->trap = mem_grow(s->trap, &s->cap_traps, s->n_traps + 1, sizeof *s->trap);
-	s->trap[s->n_traps] = (struct trap_in){ 0 };
+	s->trap[s->n_traps] = (struct trap_in){ .hung = DAY_NONE, .pulled = DAY_NONE };
 	names_add(&s->traps, farm, label, (int64_t)s->n_traps);
 	return &s->trap[s->n_traps++];
 }
@@ -264,7 +262,7 @@ static bool put_trap(struct taking *t, const struct trap_row *r,
 {
 	struct trap_state *s = t->state;
 	struct trap_in *in = find_trap(s, made->farm, r->trap);
-	bool is_new = in->trap.id == 0, added;
+	bool is_new = in->trap.id == 0;
 
 	if (in->line)
 		return taking_bad(t, "trap",
@@ -277,12 +275,24 @@ static bool put_trap(struct taking *t, const struct trap_row *r,
 		return false;
 	if (!same)
 		in->trap = p;
-	if (!traps_diary(t, r, &in->trap, &added, e))
+	if (!traps_diary(t, r, in, e))
 		return false;
+	bool added = in->hung != DAY_NONE || in->pulled != DAY_NONE;
 	if (!in->trap.lure && s->no_lure++ == 0)
 		s->no_lure_line = t->csv.line;
 	taking_count(t, is_new ? TOOK_NEW : same && !added ? TOOK_SAME : TOOK_CHANGED);
 	return true;
+}
+
+static void traps_look(struct taking *t, const void *row)
+{
+	const struct trap_row *r = row;
+	struct trap_state *s = t->state;
+	int64_t pest, id;
+
+	taking_find(t, &s->pests, "pest", r->pest, &pest);
+	taking_find_lure(t, &s->lure_kinds, pest, r->lure, &id);
+	taking_find(t, &s->cards, "card", r->card, &id);
 }
 
 static bool traps_take(struct taking *t, const void *row, struct err *e)
@@ -329,7 +339,7 @@ static void tell(struct taking *t)
 
 static bool traps_finish(struct taking *t, struct err *e)
 {
-	if (!traps_blocks_finish(t, e))
+	if (!traps_blocks_finish(t, e) || !traps_diary_finish(t, e))
 		return false;
 	tell(t);
 	return true;
@@ -343,6 +353,7 @@ const struct kind kind_traps = {
 	.row_bytes = sizeof(struct trap_row),
 	.begin = traps_begin,
 	.take = traps_take,
+	.look = traps_look,
 	.finish = traps_finish,
 	.end = traps_end,
 	.give = traps_give,

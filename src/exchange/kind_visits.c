@@ -176,6 +176,7 @@ const struct kind kind_visits = {
 	.row_bytes = sizeof(struct visit_row),
 	.begin = visits_begin,
 	.take = visits_take,
+	.look = visits_look,
 	.finish = visits_finish,
 	.end = visits_end,
 	.give = visits_give,

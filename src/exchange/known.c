@@ -45,17 +45,6 @@ bool names_of_blocks(struct book *b, struct names *out, struct err *e)
 	return ok;
 }
 
-bool names_of_lures(struct book *b, struct names *out, struct err *e)
-{
-	struct lure_kinds all = { 0 };
-	bool ok = book_lures(b, &all, e);
-
-	for (size_t i = 0; ok && i < all.n; i++)
-		names_add(out, 0, all.items[i].name, all.items[i].id);
-	free(all.items);
-	return ok;
-}
-
 bool names_of_cards(struct book *b, struct names *out, struct err *e)
 {
 	struct card_kinds all = { 0 };

@@ -58,6 +58,14 @@ int64_t names_find(const struct names *s, int64_t parent, const char *text)
 	return -1;
 }
 
+const char *names_text(const struct names *s, int64_t value)
+{
+	for (size_t i = 0; i < s->n; i++)
+		if (s->items[i].value == value)
+			return s->items[i].text;
+	return "";
+}
+
 void names_list(const struct names *s, int64_t parent, size_t bytes, struct buf *out)
 {
 	size_t from = out->n;
@@ -70,7 +78,9 @@ void names_list(const struct names *s, int64_t parent, size_t bytes, struct buf 
 			left++;
 			continue;
 		}
-		buf_addf(out, "%s%s", out->n > from ? ", " : "", s->items[i].text);
+		const char *text = s->items[i].text;
+		buf_addf(out, strchr(text, ',') ? "%s\"%s\"" : "%s%s",
+			out->n > from ? ", " : "", text);
 	}
 	if (left)
 		buf_addf(out, _(" and %d more"), left);

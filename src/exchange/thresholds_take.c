@@ -7,23 +7,26 @@
 #include <stdlib.h>
 #include <string.h>
 
-struct rule_state {
-	struct names pests, lures, farms; /* id */
-	struct names blocks;              /* id, in a farm */
-	struct lure_kinds lure_kinds;
-	struct rules there;
-};
+static bool read_rules(struct taking *t, struct rule_state *s, struct err *e)
+{
+	struct rules all = { 0 };
+	bool ok = book_rules(t->book, &all, e);
+
+	s->there = mem_grow(s->there, &s->cap, all.n, sizeof *s->there);
+	for (size_t i = 0; ok && i < all.n; i++)
+		s->there[s->n++].rule = all.items[i];
+	free(all.items);
+	return ok;
+}
 
 bool thresholds_begin(struct taking *t, struct err *e)
 {
 	struct rule_state *s = t->state = mem_new(1, sizeof *s);
 
 	return names_of_pests(t->book, &s->pests, e) &&
-	       names_of_lures(t->book, &s->lures, e) &&
 	       names_of_farms(t->book, &s->farms, e) &&
 	       names_of_blocks(t->book, &s->blocks, e) &&
-	       book_lures(t->book, &s->lure_kinds, e) &&
-	       book_rules(t->book, &s->there, e);
+	       book_lures(t->book, &s->lure_kinds, e) && read_rules(t, s, e);
 }
 
 void thresholds_end(struct taking *t)
@@ -31,11 +34,10 @@ void thresholds_end(struct taking *t)
 	struct rule_state *s = t->state;
 
 	names_free(&s->pests);
-	names_free(&s->lures);
 	names_free(&s->farms);
 	names_free(&s->blocks);
 	free(s->lure_kinds.items);
-	free(s->there.items);
+	free(s->there);
 	free(s);
 }
 
@@ -60,6 +62,18 @@ static void find_block(
 	taking_bad(t, "block", _("is no block of %s, which has: %s"), row->farm,
 		there.n ? there.text : _("none"));
 	buf_free(&there);
+}
+
+/* The pest, lure, farm and block of the row by id. */
+static void find_names(
+	struct taking *t, const struct threshold_row *row, struct rule *r)
+{
+	const struct rule_state *s = t->state;
+
+	taking_find(t, &s->pests, "pest", row->pest, &r->pest);
+	taking_find_lure(t, &s->lure_kinds, r->pest, row->lure, &r->lure);
+	taking_find(t, &s->farms, "farm", row->farm, &r->farm);
+	find_block(t, row, r);
 }
 
 static void check_lure(
@@ -156,75 +170,33 @@ static void check_fault(struct taking *t, const struct rule *r)
 		taking_bad(t, column, _("an empty value does not fit: %s"), fault);
 }
 
-static bool same_rule(const struct rule *a, const struct rule *b)
+static bool same_place_and_time(const struct rule *a, const struct rule *b)
 {
 	bool where = a->pest == b->pest && !strcmp(a->crop, b->crop) &&
 		     a->condition == b->condition && a->lure == b->lure &&
 		     a->place == b->place && a->farm == b->farm && a->block == b->block;
 	bool when = a->flight == b->flight && a->from == b->from && a->to == b->to &&
 		    a->until_dd == b->until_dd;
-	bool what = a->measure == b->measure &&
-		    (a->measure == MEASURE_NONE ||
-			    (a->span_kind == b->span_kind && a->span == b->span &&
-				    a->comparator == b->comparator &&
-				    a->value_x100 == b->value_x100));
 
-	return where && when && what && !strcmp(a->note, b->note) &&
+	return where && when && a->measure == b->measure;
+}
+
+static bool same_span(const struct rule *a, const struct rule *b)
+{
+	return a->span_kind == b->span_kind && a->span == b->span;
+}
+
+static bool same_limit(const struct rule *a, const struct rule *b)
+{
+	return a->comparator == b->comparator && a->value_x100 == b->value_x100;
+}
+
+static bool same_rule(const struct rule *a, const struct rule *b)
+{
+	bool what = a->measure == MEASURE_NONE || (same_span(a, b) && same_limit(a, b));
+
+	return same_place_and_time(a, b) && what && !strcmp(a->note, b->note) &&
 	       !strcmp(a->source, b->source);
-}
-
-static void add_word(struct buf *out, const char *text)
-{
-	if (*text)
-		buf_addf(out, ", %s", text);
-}
-
-static void describe_when(const struct threshold_row *row, struct buf *out)
-{
-	if (row->flight)
-		buf_addf(out, _(", flight %d"), (int)row->flight);
-	if (row->from)
-		buf_addf(out, _(", %02d-%02d to %02d-%02d"), row->from / 100,
-			row->from % 100, row->to / 100, row->to % 100);
-	if (row->until_dd)
-		buf_addf(out, _(", until %d degree-days"), (int)row->until_dd);
-}
-
-static void describe_what(const struct threshold_row *row, struct buf *out)
-{
-	buf_addf(out, ": %s", measure_word((enum measure)row->measure));
-	if (row->measure == MEASURE_NONE)
-		return;
-	if (row->span.kind != SPAN_NUMBER)
-		buf_addf(
-			out, _(" since %s"), span_word((enum span_kind)row->span.kind));
-	else
-		buf_addf(out, _(" over %d"), row->span.n ? (int)row->span.n : 1);
-	buf_addf(out, " %s %d", comparator_word((enum comparator)row->comparator),
-		(int)row->value_x100 / 100);
-	if (row->value_x100 % 100)
-		buf_addf(out, ".%02d", (int)row->value_x100 % 100);
-}
-
-/* "CM, apple, flight 2: trap-week over 1 >= 3", then its note and its source. */
-static void tell(struct taking *t, const struct threshold_row *row, bool same)
-{
-	struct buf out = { 0 };
-
-	buf_addf(&out, "%s", row->pest);
-	add_word(&out, row->crop);
-	add_word(&out, column_condition(row->condition));
-	add_word(&out, row->lure);
-	add_word(&out, column_place(row->place));
-	describe_when(row, &out);
-	describe_what(row, &out);
-	if (same)
-		buf_add(&out, _(" (already there)"));
-	if (*row->note)
-		buf_addf(&out, "\n    %s", row->note);
-	buf_addf(&out, _("\n    source: %s"), row->source);
-	sentences_add(&t->out->notes, out.text);
-	buf_free(&out);
 }
 
 static bool put_rule(struct taking *t, struct rule *r, bool *same, struct err *e)
@@ -232,31 +204,29 @@ static bool put_rule(struct taking *t, struct rule *r, bool *same, struct err *e
 	struct rule_state *s = t->state;
 
 	*same = false;
-	for (size_t i = 0; i < s->there.n; i++)
-		*same = *same || same_rule(r, &s->there.items[i]);
+	for (size_t i = 0; i < s->n; i++)
+		if (same_rule(r, &s->there[i].rule)) {
+			*same = true;
+			s->there[i].line = t->csv.line;
+		}
 	taking_count(t, *same ? TOOK_SAME : TOOK_NEW);
 	if (*same)
 		return true;
 	if (!book_put_rule(t->book, r, e))
 		return false;
-	s->there.items = mem_grow(
-		s->there.items, &s->there.cap, s->there.n + 1, sizeof *s->there.items);
-	s->there.items[s->there.n++] = *r;
+	s->there = mem_grow(s->there, &s->cap, s->n + 1, sizeof *s->there);
+	s->there[s->n++] = (struct rule_in){ *r, t->csv.line, true };
 	return true;
 }
 
 bool thresholds_take(struct taking *t, const void *row_in, struct err *e)
 {
 	const struct threshold_row *row = row_in;
-	struct rule_state *s = t->state;
 	struct rule r = rule_of(row);
 	int64_t problems = t->out->n_problems;
 	bool same;
 
-	taking_find(t, &s->pests, "pest", row->pest, &r.pest);
-	taking_find(t, &s->lures, "lure", row->lure, &r.lure);
-	taking_find(t, &s->farms, "farm", row->farm, &r.farm);
-	find_block(t, row, &r);
+	find_names(t, row, &r);
 	check_lure(t, row, &r);
 	check_measure(t, row);
 	if (t->out->n_problems == problems)
@@ -266,6 +236,99 @@ bool thresholds_take(struct taking *t, const void *row_in, struct err *e)
 	if (!put_rule(t, &r, &same, e))
 		return false;
 	if (t->from->wanted)
-		tell(t, row, same);
+		thresholds_tell(t, row, &r, same);
+	return true;
+}
+
+void thresholds_look(struct taking *t, const void *row_in)
+{
+	struct rule r = { 0 };
+
+	find_names(t, row_in, &r);
+}
+
+/* A replacing file is the whole list: what it lacks leaves the book. */
+static bool remove_others(struct taking *t, struct err *e)
+{
+	struct rule_state *s = t->state;
+	size_t kept = 0;
+
+	for (size_t i = 0; i < s->n; i++) {
+		if (s->there[i].line) {
+			s->there[kept++] = s->there[i];
+			continue;
+		}
+		if (!book_remove_rule(t->book, s->there[i].rule.id, e))
+			return false;
+		t->out->n_removed++;
+	}
+	s->n = kept;
+	return true;
+}
+
+static bool waits(const struct rule *r)
+{
+	return r->flight || r->until_dd || r->span_kind == SPAN_BIOFIX ||
+	       r->span_kind == SPAN_FLIGHT;
+}
+
+static void tell_waiting(struct taking *t)
+{
+	const struct rule_state *s = t->state;
+	struct buf note = { 0 };
+	int n = 0;
+
+	for (size_t i = 0; i < s->n; i++)
+		n += s->there[i].line && waits(&s->there[i].rule);
+	if (n == 1)
+		buf_add(&note,
+			_("1 threshold needs a flight, a biofix or degree-days: its "
+			  "answer stays unknown (biofix not set) until a biofix is "
+			  "set"));
+	else
+		buf_addf(&note,
+			_("%d thresholds need a flight, a biofix or degree-days: their "
+			  "answer stays unknown (biofix not set) until a biofix is "
+			  "set"),
+			n);
+	if (n)
+		sentences_add(&t->out->notes, note.text);
+	buf_free(&note);
+}
+
+/* Two rules that differ in nothing but their value both decide; one is likely old. */
+static void tell_twins(
+	struct taking *t, const struct rule_in *a, const struct rule_in *b)
+{
+	const struct rule_state *s = t->state;
+	struct buf one = { 0 }, two = { 0 };
+
+	if (!b->is_new || a->rule.measure == MEASURE_NONE ||
+		!same_place_and_time(&a->rule, &b->rule) ||
+		!same_span(&a->rule, &b->rule) || same_limit(&a->rule, &b->rule))
+		return;
+	rule_words(&a->rule, &one);
+	rule_words(&b->rule, &two);
+	taking_warn(t,
+		_("%s, line %lld: two thresholds of %s now judge the same traps: %s, "
+		  "and %s; import with --replace to drop one"),
+		t->from->name, (long long)b->line, names_text(&s->pests, b->rule.pest),
+		one.text, two.text);
+	buf_free(&one);
+	buf_free(&two);
+}
+
+bool thresholds_finish(struct taking *t, struct err *e)
+{
+	const struct rule_state *s = t->state;
+
+	if (t->out->n_problems)
+		return true;
+	if (t->from->replace && !remove_others(t, e))
+		return false;
+	tell_waiting(t);
+	for (size_t i = 0; i < s->n; i++)
+		for (size_t j = 0; j < i; j++)
+			tell_twins(t, &s->there[j], &s->there[i]);
 	return true;
 }

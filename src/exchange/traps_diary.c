@@ -2,12 +2,13 @@
 
 #include "base/mem.h"
 #include "base/text.h"
+#include "exchange/series.h"
 
 #include <math.h>
 #include <stdlib.h>
 
 /* A visit of that outcome, unless the diary has one on that day. */
-static bool add(struct taking *t, const struct visit *v, bool *added, struct err *e)
+static bool add(struct taking *t, const struct visit *v, int32_t *added, struct err *e)
 {
 	static const struct visit_words no_words;
 	struct visit there;
@@ -18,36 +19,79 @@ static bool add(struct taking *t, const struct visit *v, bool *added, struct err
 		return true;
 	if (why.kind != ERR_NOT_FOUND)
 		return err_set(e, why.kind, "%s", why.text);
-	*added = true;
+	*added = v->day;
 	return book_add_visit(t->book, v, &no_words, &same, e);
 }
 
-bool traps_diary(struct taking *t, const struct trap_row *r, const struct trap *trap,
-	bool *added, struct err *e)
+bool traps_diary(
+	struct taking *t, const struct trap_row *r, struct trap_in *in, struct err *e)
 {
 	struct visit v = {
-		.trap = trap->id,
+		.trap = in->trap.id,
 		.count = COUNT_NONE,
 		.females = COUNT_NONE,
 		.others = COUNT_NONE,
 	};
 
-	*added = false;
 	if (r->hung != DAY_NONE) {
 		v.day = r->hung;
 		v.outcome = OUTCOME_HUNG;
-		v.new_card = trap->card;
-		v.new_lure = trap->lure;
-		if (!add(t, &v, added, e))
+		v.new_card = in->trap.card;
+		v.new_lure = in->trap.lure;
+		if (!add(t, &v, &in->hung, e))
 			return false;
 	}
 	if (r->pulled != DAY_NONE) {
 		v.day = r->pulled;
 		v.outcome = OUTCOME_PULLED;
 		v.new_card = v.new_lure = 0;
-		return add(t, &v, added, e);
+		return add(t, &v, &in->pulled, e);
 	}
 	return true;
+}
+
+/* The series of the traps whose rows made visits. */
+static size_t begin_series(const struct trap_state *s, struct series *all)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < s->n_traps; i++) {
+		const struct trap_in *in = &s->trap[i];
+		if (in->hung == DAY_NONE && in->pulled == DAY_NONE)
+			continue;
+		all[n].trap = in->trap.id;
+		all[n].label = in->trap.label;
+		all[n++].farm = names_text(&s->farms, in->trap.farm);
+	}
+	return n;
+}
+
+static void mark(struct series *s, int32_t day, int64_t line)
+{
+	if (day == DAY_NONE)
+		return;
+	struct series_day *d = series_at(s, day);
+	d->line = (uint32_t)(line < SERIES_LINE_MAX ? line : SERIES_LINE_MAX) &
+		  SERIES_LINE_MAX;
+	d->in_book = 0;
+}
+
+bool traps_diary_finish(struct taking *t, struct err *e)
+{
+	const struct trap_state *s = t->state;
+	struct series *all = mem_new(s->n_traps, sizeof *all);
+	size_t n = t->out->n_problems ? 0 : begin_series(s, all), at = 0;
+	bool ok = series_read(t->book, all, n, e);
+
+	for (size_t i = 0; ok && at < n; i++)
+		if (s->trap[i].trap.id == all[at].trap) {
+			mark(&all[at], s->trap[i].hung, s->trap[i].line);
+			mark(&all[at++], s->trap[i].pulled, s->trap[i].line);
+		}
+	if (ok)
+		series_check(t, all, n);
+	series_free(all, n);
+	return ok;
 }
 
 /* First hanging and last pulling of each trap. */

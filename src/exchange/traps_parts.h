@@ -26,14 +26,15 @@ struct block_in {
 
 struct trap_in {
 	struct trap trap;
-	int64_t line; /* in this file; 0: not in it */
+	int64_t line;         /* in this file; 0: not in it */
+	int32_t hung, pulled; /* visits that it made; DAY_NONE */
 };
 
 struct trap_state {
-	struct names farms;               /* id */
-	struct names blocks;              /* in a farm: index in block */
-	struct names traps;               /* in a farm: index in trap */
-	struct names pests, lures, cards; /* id */
+	struct names farms;        /* id */
+	struct names blocks;       /* in a farm: index in block */
+	struct names traps;        /* in a farm: index in trap */
+	struct names pests, cards; /* id */
 	struct lure_kinds lure_kinds;
 	struct block_in *block;
 	size_t n_blocks, cap_blocks;
@@ -51,9 +52,11 @@ struct block_in *traps_block(struct taking *t, const struct trap_row *r, struct 
 bool traps_blocks_finish(struct taking *t, struct err *e);
 
 /* Writes the visits that `hung` and `pulled` stand for, unless the diary has one on
- * that day. *added: at least one was. */
-bool traps_diary(struct taking *t, const struct trap_row *r, const struct trap *trap,
-	bool *added, struct err *e);
+ * that day; in->hung and in->pulled are the days of those that were. */
+bool traps_diary(
+	struct taking *t, const struct trap_row *r, struct trap_in *in, struct err *e);
+/* Looks whether they go with what the diaries hold. */
+bool traps_diary_finish(struct taking *t, struct err *e);
 
 bool traps_give(struct giving *g, struct err *e);
 

@@ -159,7 +159,7 @@ static const char *degree_write(
 	(void)c;
 	if (isnan(value))
 		return "";
-	snprintf(out, VALUE_BYTES, "%.4f", value);
+	snprintf(out, VALUE_BYTES, "%.6f", value); /* 0.1 m */
 	char *dot = strchr(out, '.');
 	if (dot && strspn(dot + 1, "0") == strlen(dot + 1))
 		*dot = '\0';
@@ -169,7 +169,7 @@ static const char *degree_write(
 static void degree_right(const struct column *c, char out[static RIGHT_BYTES])
 {
 	snprintf(out, RIGHT_BYTES,
-		_("degrees from %d to %d with a decimal point, such as 46.2518"),
+		_("degrees from %d to %d with a decimal point, such as 46.251849"),
 		(int)c->lo, (int)c->hi);
 }
 

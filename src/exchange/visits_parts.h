@@ -40,6 +40,7 @@ void batch_free(struct batch *b);
 
 bool visits_begin(struct taking *t, struct err *e);
 bool visits_take(struct taking *t, const void *row, struct err *e);
+void visits_look(struct taking *t, const void *row);
 bool visits_finish(struct taking *t, struct err *e);
 void visits_end(struct taking *t);
 

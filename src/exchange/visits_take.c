@@ -2,48 +2,39 @@
 
 #include "base/mem.h"
 #include "base/words.h"
+#include "exchange/series.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-/* One line of this file that a trap's date was seen in. */
-struct seen {
-	int32_t day;
-	uint32_t line;
-};
-
-struct trap_seen {
-	struct trap trap;
-	struct seen *items; /* by day */
-	size_t n, cap;
-};
-
 struct visit_state {
-	struct names farms;        /* id */
-	struct names traps;        /* in a farm: index in trap */
-	struct names lures, cards; /* id */
-	struct lure_kinds lure_kinds;
-	struct trap_seen *trap;
-	size_t n_traps;
+	struct names farms; /* id */
+	struct names traps; /* in a farm: index in traps and series */
+	struct names cards; /* id */
+	struct known known;
+	struct series *series; /* of each trap */
 	/* The latest trap that was looked up: most files go trap by trap. */
 	char farm_name[NAME_BYTES], trap_name[NAME_BYTES];
-	struct trap_seen *latest;
+	bool has_latest;
+	size_t latest;
 	struct batch batch;
 };
 
 static bool read_traps(struct taking *t, struct visit_state *s, struct err *e)
 {
-	struct traps traps = { 0 };
-	bool ok = book_traps(t->book, 0, &traps, e);
+	const struct traps *traps = &s->known.traps;
 
-	s->trap = mem_new(traps.n, sizeof *s->trap);
-	for (size_t i = 0; ok && i < traps.n; i++) {
-		const struct trap *p = &traps.items[i];
+	if (!known_read(&s->known, t->book, e))
+		return false;
+	s->series = mem_new(traps->n, sizeof *s->series);
+	for (size_t i = 0; i < traps->n; i++) {
+		const struct trap *p = &traps->items[i];
 		names_add(&s->traps, p->farm, p->label, (int64_t)i);
-		s->trap[s->n_traps++].trap = *p;
+		s->series[i].trap = p->id;
+		s->series[i].label = p->label;
+		s->series[i].farm = known_farm(&s->known, p->farm);
 	}
-	free(traps.items);
-	return ok;
+	return series_read(t->book, s->series, traps->n, e);
 }
 
 bool visits_begin(struct taking *t, struct err *e)
@@ -51,29 +42,23 @@ bool visits_begin(struct taking *t, struct err *e)
 	struct visit_state *s = t->state = mem_new(1, sizeof *s);
 
 	return names_of_farms(t->book, &s->farms, e) &&
-	       names_of_lures(t->book, &s->lures, e) &&
-	       names_of_cards(t->book, &s->cards, e) &&
-	       book_lures(t->book, &s->lure_kinds, e) && read_traps(t, s, e);
+	       names_of_cards(t->book, &s->cards, e) && read_traps(t, s, e);
 }
 
 void visits_end(struct taking *t)
 {
 	struct visit_state *s = t->state;
 
-	for (size_t i = 0; i < s->n_traps; i++)
-		free(s->trap[i].items);
-	free(s->trap);
-	free(s->lure_kinds.items);
+	series_free(s->series, s->series ? s->known.traps.n : 0);
+	known_free(&s->known);
 	batch_free(&s->batch);
 	names_free(&s->farms);
 	names_free(&s->traps);
-	names_free(&s->lures);
 	names_free(&s->cards);
 	free(s);
 }
 
-static struct trap_seen *no_trap(
-	struct taking *t, const struct visit_row *r, int64_t farm)
+static bool no_trap(struct taking *t, const struct visit_row *r, int64_t farm)
 {
 	const struct visit_state *s = t->state;
 	struct buf there = { 0 };
@@ -82,61 +67,54 @@ static struct trap_seen *no_trap(
 	taking_bad(t, "trap", _("is no trap of %s, which has: %s"), r->farm,
 		there.n ? there.text : _("none"));
 	buf_free(&there);
-	return NULL;
+	return false;
 }
 
-/* The row's trap; NULL when the book lacks it, which is noted. */
-static struct trap_seen *find_trap(struct taking *t, const struct visit_row *r)
+/* Finds the row's trap as s->latest; false when the book lacks it, which is noted. */
+static bool find_trap(struct taking *t, const struct visit_row *r)
 {
 	struct visit_state *s = t->state;
 	int64_t farm;
 
-	if (s->latest && !strcmp(s->trap_name, r->trap) &&
+	if (s->has_latest && !strcmp(s->trap_name, r->trap) &&
 		!strcmp(s->farm_name, r->farm))
-		return s->latest;
+		return true;
 	if (!taking_find(t, &s->farms, "farm", r->farm, &farm))
-		return NULL;
+		return false;
 	int64_t i = names_find(&s->traps, farm, r->trap);
 	if (i < 0)
 		return no_trap(t, r, farm);
 	memcpy(s->farm_name, r->farm, sizeof s->farm_name);
 	memcpy(s->trap_name, r->trap, sizeof s->trap_name);
-	return s->latest = &s->trap[i];
+	s->latest = (size_t)i;
+	return s->has_latest = true;
 }
 
-/* Remembers the row's date; the line that had it before, or 0. */
-static uint32_t see(struct trap_seen *p, int32_t day, uint32_t line)
+/* Remembers the row; the line that had its date before, or 0. */
+static uint32_t see(struct series *p, const struct visit *v, int64_t line)
 {
-	size_t from = 0, to = p->n;
+	struct series_day *d = series_at(p, v->day);
 
-	if (p->n && p->items[p->n - 1].day < day)
-		from = p->n;
-	while (from < to) {
-		size_t middle = from + (to - from) / 2;
-		if (p->items[middle].day < day)
-			from = middle + 1;
-		else
-			to = middle;
-	}
-	if (from < p->n && p->items[from].day == day)
-		return p->items[from].line;
-	p->items = mem_grow(p->items, &p->cap, p->n + 1, sizeof *p->items);
-	memmove(p->items + from + 1, p->items + from, (p->n - from) * sizeof *p->items);
-	p->items[from] = (struct seen){ day, line };
-	p->n++;
+	if (d->line)
+		return d->line;
+	d->line = (uint32_t)(line < SERIES_LINE_MAX ? line : SERIES_LINE_MAX) &
+		  SERIES_LINE_MAX;
+	if (!d->in_book)
+		d->outcome = (uint32_t)v->outcome & 7;
 	return 0;
 }
 
-static void check_day(struct taking *t, const struct visit_row *r, struct trap_seen *p)
+static void check_day(struct taking *t, const struct visit *v)
 {
+	struct visit_state *s = t->state;
 	char today[DAY_ISO_SIZE];
 
-	if (r->day > t->from->today) {
+	if (v->day > t->from->today) {
 		day_iso(t->from->today, today);
 		taking_bad(t, "date", _("lies after today, %s"), today);
 		return;
 	}
-	uint32_t before = see(p, r->day, (uint32_t)t->csv.line);
+	uint32_t before = see(&s->series[s->latest], v, t->csv.line);
 	if (before)
 		taking_bad(t, "date",
 			_("is in the file twice for this trap, in line %lu too; a trap "
@@ -187,13 +165,13 @@ static void check_reason(
 	buf_free(&fit);
 }
 
-static void check_lure(struct taking *t, const struct trap_seen *p, int64_t lure)
+static void check_lure(struct taking *t, const struct trap *p, int64_t lure)
 {
 	const struct visit_state *s = t->state;
 
-	for (size_t i = 0; lure && i < s->lure_kinds.n; i++) {
-		const struct lure_kind *k = &s->lure_kinds.items[i];
-		if (k->id == lure && k->pest && k->pest != p->trap.pest)
+	for (size_t i = 0; lure && i < s->known.lures.n; i++) {
+		const struct lure_kind *k = &s->known.lures.items[i];
+		if (k->id == lure && k->pest && k->pest != p->pest)
 			taking_bad(t, "lure",
 				_("draws another pest than this trap's; a trap keeps "
 				  "the scent, so it has one pest for life"));
@@ -201,20 +179,20 @@ static void check_lure(struct taking *t, const struct trap_seen *p, int64_t lure
 }
 
 /* The kinds that were put in: named, kept, or the trap's usual ones when hung. */
-static void put_in(struct taking *t, const struct visit_row *r,
-	const struct trap_seen *p, struct visit *v)
+static void put_in(struct taking *t, const struct visit_row *r, const struct trap *p,
+	struct visit *v)
 {
 	struct visit_state *s = t->state;
 	bool hung = v->outcome == OUTCOME_HUNG;
 
 	if (!*r->card && hung)
-		v->new_card = p->trap.card;
+		v->new_card = p->card;
 	else if (strcmp(r->card, VISIT_KEPT) != 0)
 		taking_find(t, &s->cards, "card", r->card, &v->new_card);
 	if (!*r->lure && hung)
-		v->new_lure = p->trap.lure;
+		v->new_lure = p->lure;
 	else if (strcmp(r->lure, VISIT_KEPT) != 0)
-		taking_find(t, &s->lures, "lure", r->lure, &v->new_lure);
+		taking_find_lure(t, &s->known.lures, p->pest, r->lure, &v->new_lure);
 	check_lure(t, p, v->new_lure);
 }
 
@@ -223,7 +201,6 @@ bool visits_take(struct taking *t, const void *row, struct err *e)
 	const struct visit_row *r = row;
 	struct visit_state *s = t->state;
 	int64_t problems = t->out->n_problems;
-	struct trap_seen *p = find_trap(t, r);
 	struct visit v = {
 		.day = r->day,
 		.outcome = r->outcome < 0 ? OUTCOME_COUNTED : (enum outcome)r->outcome,
@@ -234,19 +211,39 @@ bool visits_take(struct taking *t, const void *row, struct err *e)
 		.stirred = r->stirred != 0,
 	};
 
-	if (!p)
+	if (!find_trap(t, r))
 		return true;
-	v.trap = p->trap.id;
-	check_day(t, r, p);
+	const struct trap *p = &s->known.traps.items[s->latest];
+	v.trap = p->id;
+	check_day(t, &v);
 	check_count(t, r, v.outcome);
 	check_reason(t, r, v.outcome);
 	put_in(t, r, p, &v);
 	return t->out->n_problems != problems || batch_add(t, &s->batch, &v, r, e);
 }
 
+void visits_look(struct taking *t, const void *row)
+{
+	const struct visit_row *r = row;
+	struct visit_state *s = t->state;
+	int64_t pest = 0, id;
+
+	if (*r->trap && *r->farm && find_trap(t, r))
+		pest = s->known.traps.items[s->latest].pest;
+	if (strcmp(r->card, VISIT_KEPT) != 0)
+		taking_find(t, &s->cards, "card", r->card, &id);
+	if (strcmp(r->lure, VISIT_KEPT) != 0)
+		taking_find_lure(t, &s->known.lures, pest, r->lure, &id);
+}
+
+/* Rows that were left out for another reason would look like contradictions. */
 bool visits_finish(struct taking *t, struct err *e)
 {
 	struct visit_state *s = t->state;
 
-	return batch_flush(t, &s->batch, e);
+	if (!batch_flush(t, &s->batch, e))
+		return false;
+	if (t->out->n_problems == 0)
+		series_check(t, s->series, s->known.traps.n);
+	return true;
 }

@@ -75,7 +75,7 @@ static void status_says_what_went_wrong(void **state)
 		{ "no book", "--book none.db week", 4,
 			"there is no book at none.db yet" },
 		{ "no such farm", "--book b.db week --farm Otter", 4,
-			"Otterlea, Quillet Farm" },
+			"the book has: \"Otterlea\", \"Quillet Farm\"" },
 		{ "no such pest", "--book b.db week --pest XM", 4, "CM" },
 		{ "a backup onto a file", "--book b.db backup traps.csv", 5,
 			"traps.csv" },
@@ -237,6 +237,20 @@ static void sheet_begins_every_farm_on_a_new_page(void **state)
 	program_forget(&r);
 }
 
+static void sheet_tells_how_far_the_run_is(void **state)
+{
+	struct ran r = { 0 };
+
+	(void)state;
+	program_run(&r, "--book b.db --today 2026-07-18 sheet --farm Quillet~Farm");
+	assert_non_null(strstr(r.out.text, "1 of 2 traps counted so far, 12 moths.\n"));
+	assert_non_null(strstr(r.out.text, "\nStill to bring: "));
+	program_run(&r, "--book b.db --today 2026-07-21 sheet --farm Quillet~Farm");
+	assert_non_null(strstr(r.out.text, "Totals: the run has not begun.\n"));
+	assert_non_null(strstr(r.out.text, "\nBring on the next run: "));
+	program_forget(&r);
+}
+
 static void check_finds_a_sound_book_sound(void **state)
 {
 	struct ran r = { 0 };
@@ -359,6 +373,7 @@ int main(void)
 		cmocka_unit_test(week_is_filtered_by_farm_and_pest),
 		cmocka_unit_test(due_names_the_asked_farm_only),
 		cmocka_unit_test(sheet_begins_every_farm_on_a_new_page),
+		cmocka_unit_test(sheet_tells_how_far_the_run_is),
 		cmocka_unit_test(check_finds_a_sound_book_sound),
 		cmocka_unit_test(control_characters_never_reach_the_terminal),
 		cmocka_unit_test(backup_is_a_book),

@@ -27,8 +27,8 @@ static void read_page(const char *file, struct buf *out)
 	fclose(f);
 }
 
-/* What stands from ".It Ic name" to the next command's; *out is empty when nothing does.
- * A command may have several entries. */
+/* What stands from ".It Ic name" to the next command's; *out is empty when nothing
+ * does. A command may have several entries. */
 static void entries_of(const char *page, const char *name, struct buf *out)
 {
 	char head[40];

@@ -141,7 +141,7 @@ done <<'END'
 2|backup|wants the name of a new file
 2|week --book f|stands before the command
 2||the pages need a terminal
-4|week --farm Nowhere|there is no farm "Nowhere"; the book has: Owl Rise
+4|week --farm Nowhere|there is no farm "Nowhere"; the book has: "Owl Rise"
 4|week --pest XYZ|XYZ
 4|due --farm Nowhere|no farm "Nowhere"
 4|sheet --farm Nowhere|no farm "Nowhere"

@@ -10,10 +10,10 @@ static void a_wrong_header_is_refused_by_name(void **state)
 	} row[] = {
 		{ "an unknown column", "code,nam\nCM,moth\n",
 			"file.csv, line 1, column 2: \"nam\" is no column of pests, "
-			"which has: code, name, latin" },
+			"which has: code, name, latin, source" },
 		{ "a column without a name", "code,\nCM,\n",
 			"file.csv, line 1, column 2: \"\" is no column of pests, which "
-			"has: code, name, latin" },
+			"has: code, name, latin, source" },
 		{ "a doubled column", "code,name,Code\nCM,moth,CM\n",
 			"file.csv, line 1: the columns 1 and 3 are both \"code\"; each "
 			"may be there once" },
@@ -22,10 +22,10 @@ static void a_wrong_header_is_refused_by_name(void **state)
 			"needs it" },
 		{ "nothing at all", "",
 			"file.csv is empty; its first row names the columns: code, "
-			"name, latin" },
+			"name, latin, source" },
 		{ "semicolons", "code;name\nCM;moth\n",
 			"file.csv, line 1, column 1: \"code;name\" is no column of "
-			"pests, which has: code, name, latin" },
+			"pests, which has: code, name, latin, source" },
 	};
 	struct book *b = new_book();
 
@@ -96,6 +96,40 @@ static void every_bad_row_is_named(void **state)
 	char *cards = give(b, "cards");
 	assert_null(strstr(cards, "good"));
 	free(cards);
+	book_close(b);
+}
+
+/* One look at a row names both what does not read and what the book lacks. */
+static void wrong_values_hide_no_unknown_names(void **state)
+{
+	static const struct {
+		const char *why, *kind, *text, *want[3];
+	} row[] = {
+		{ "a visit", "visits",
+			"farm,trap,date,count,card\nQuarle Top,9,2026-06-31,5,paper\n",
+			{ "column date", "column trap: \"9\" is no trap",
+				"column card" } },
+		{ "a trap", "traps",
+			"farm,block,trap,pest,lure,order\nQuarle Top,Slip,1,XX,YY,0\n",
+			{ "column order", "column pest", "column lure" } },
+		{ "a threshold", "thresholds",
+			"pest,farm,measure,comparator,value\nXX,Quarle,week,>=,5\n",
+			{ "column measure", "column pest", "column farm" } },
+	};
+	struct book *b = farm_book();
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct imported out = { 0 };
+		struct err e = { 0 };
+		assert_false(take(b, row[i].kind, row[i].text, &out, &e));
+		if (out.n_problems != 3)
+			fail_msg("%s: %d problems", row[i].why, (int)out.n_problems);
+		for (int p = 0; p < 3; p++)
+			if (!strstr(out.problems.items[p], row[i].want[p]))
+				fail_msg("%s: %s", row[i].why, out.problems.items[p]);
+		imported_free(&out);
+	}
 	book_close(b);
 }
 
@@ -290,6 +324,7 @@ int main(void)
 		cmocka_unit_test(columns_come_in_any_order),
 		cmocka_unit_test(a_torn_row_is_refused),
 		cmocka_unit_test(every_bad_row_is_named),
+		cmocka_unit_test(wrong_values_hide_no_unknown_names),
 		cmocka_unit_test(at_most_fifty_are_kept_and_all_counted),
 		cmocka_unit_test(a_shown_value_is_short_and_plain),
 		cmocka_unit_test(a_bad_file_leaves_the_book_byte_for_byte),

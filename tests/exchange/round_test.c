@@ -10,12 +10,13 @@ enum { BOOKS = 40, TRAPS = 12, VISITS = 14, RULES = 8 };
 static const char *const order[] = { "pests", "lures", "cards", "traps", "visits",
 	"thresholds" };
 
-static uint32_t state_of_dice;
+static uint64_t state_of_dice;
 
+/* Knuth's MMIX generator: enough bits for a position to six decimals. */
 static int dice(int n)
 {
-	state_of_dice = state_of_dice * 1664525u + 1013904223u;
-	return (int)((state_of_dice >> 8) % (uint32_t)n);
+	state_of_dice = state_of_dice * 6364136223846793005u + 1442695040888963407u;
+	return (int)((state_of_dice >> 33) % (uint64_t)n);
 }
 
 /* A text of up to size - 1 bytes without blanks at its ends; never empty. */
@@ -23,8 +24,8 @@ static void odd_text(char *out, size_t size)
 {
 	static const char *const bits[] = { "=", "+", "-", "@", "'", "\"", ",", ";",
 		"\\", "%s", "a", "B", "7", "0.5", " ", "  ", "#", "NULL", "\u00e9",
-		"\u6843", "e\u0301", "\U0001F98B", "\uFEFF", "<b>", "$(x)", "--",
-		"\u00a0", "''=" };
+		"\u6843", "e\u0301", "\U0001F98B", "<b>", "$(x)", "--", "\u00a0",
+		"''=" };
 	char text[512] = "";
 	int n = 1 + dice(12);
 
@@ -123,8 +124,8 @@ static void make_places(struct made *m)
 		t->lure = dice(3) ? m->lure[dice(2) ? pest : 2].id : 0;
 		t->card = dice(3) ? m->card.id : 0;
 		t->has_position = dice(2);
-		t->lat = t->has_position ? dice(18000000) / 1e5 - 90 : 0;
-		t->lon = t->has_position ? dice(36000000) / 1e5 - 180 : 0;
+		t->lat = t->has_position ? dice(180000000) / 1e6 - 90 : 0;
+		t->lon = t->has_position ? dice(360000000) / 1e6 - 180 : 0;
 		odd_name(t->label, sizeof t->label, i);
 		must(book_put_trap(m->b, t, &m->e), &m->e);
 	}
@@ -135,12 +136,14 @@ static int32_t odd_count(int32_t most)
 	return dice(3) ? dice(most + 1) : COUNT_NONE;
 }
 
-static void make_visit(struct made *m, const struct trap *t, int32_t day)
+/* Only what hangs is visited. */
+static void make_visit(struct made *m, const struct trap *t, int32_t day, bool *hangs)
 {
 	struct visit v = { .trap = t->id, .day = day, .count = COUNT_NONE };
 	struct visit_words w = { 0 };
 
-	v.outcome = (enum outcome)dice(OUTCOME_COUNT);
+	v.outcome = *hangs ? (enum outcome)dice(OUTCOME_COUNT) : OUTCOME_HUNG;
+	*hangs = v.outcome != OUTCOME_PULLED && v.outcome != OUTCOME_MISSING;
 	v.females = v.others = COUNT_NONE;
 	if (outcome_facts[v.outcome].count == COUNT_MUST)
 		v.count = dice(COUNT_MAX + 1);
@@ -200,10 +203,12 @@ static struct book *random_book(uint32_t seed)
 	state_of_dice = seed;
 	make_kinds(&m);
 	make_places(&m);
-	for (int t = 0; t < TRAPS; t++)
+	for (int t = 0; t < TRAPS; t++) {
+		bool hangs = false;
 		for (int32_t day = day_of(TODAY) - VISITS, n = 0; n < VISITS; n++)
 			if (dice(3))
-				make_visit(&m, &m.trap[t], ++day);
+				make_visit(&m, &m.trap[t], ++day, &hangs);
+	}
 	for (int i = 0; i < RULES; i++)
 		make_rule(&m, i);
 	return m.b;

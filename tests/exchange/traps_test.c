@@ -30,7 +30,7 @@ static void farms_and_blocks_are_made(void **state)
 		"Nethermoss,Slip,1,OFM,,,outside,,,,,,,7,,\r\n"
 		"Quarle Top,Slip,1,CM,CM 1 mg,delta "
 		"liner,border,disrupted,apple,Amberlock,"
-		"1.5000,46.2500,7.5000,1,2026-05-01,\r\n"
+		"1.5000,46.250000,7.500000,1,2026-05-01,\r\n"
 		"Quarle Top,Slip,2,CM,CM 1 mg,delta liner,,disrupted,apple,Amberlock,"
 		"1.5000,,,2,,\r\n");
 	free(got);
@@ -47,6 +47,9 @@ static void a_trap_row_is_refused(void **state)
 			"column pest: \"XX\" is not in the book; it has: AM, CBFW, CM, "
 			"DWB, FTT, GBM, GPTB, LAW, LPTB, OBLR, OFM, PFM, PTB, RBLR, "
 			"SFT, SJS, SPFW, STLM, TABM" },
+		{ "an unknown lure", "F,B,1,OFM,paper,,,,,,,,,,,",
+			"column lure: \"paper\" is not in the book; lures of that "
+			"pest: OFM standard" },
 		{ "an unknown card", "F,B,1,CM,,paper,,,,,,,,,,",
 			"column card: \"paper\" is not in the book; it has: delta "
 			"liner, small liner, sticky sphere, wing bottom" },
@@ -96,6 +99,19 @@ static void the_last_good_dates_go_in(void **state)
 	must_take(b, "traps",
 		HEAD "F,B,1,CM,,,,,,,,,,,2026-07-20,2026-07-21\n"
 		     "F,B,2,CM,,,,,,,,,,,2026-07-21,\n");
+	book_close(b);
+}
+
+static void a_listed_name_with_a_comma_is_quoted(void **state)
+{
+	struct book *b = new_book();
+
+	(void)state;
+	must_take(b, "cards", "card,life_days\n\"wing, small\",30\n");
+	expect_refused(b, "traps", "a comma",
+		"farm,block,trap,pest,card\nF,B,1,CM,paper\n",
+		"file.csv, line 2, column card: \"paper\" is not in the book; it has: "
+		"delta liner, small liner, sticky sphere, wing bottom, \"wing, small\"");
 	book_close(b);
 }
 
@@ -195,12 +211,12 @@ static void a_finer_position_in_the_book_stays(void **state)
 
 	(void)state;
 	must_take(b, "traps",
-		"farm,block,trap,pest,lat,lon\nF,B,1,CM,46.123456,7.123456\n");
+		"farm,block,trap,pest,lat,lon\nF,B,1,CM,46.12345678,7.12345678\n");
 	char *file = give(b, "traps");
 	assert_true(take(b, "traps", file, &out, &e));
 	assert_int_equal(out.n_same, 1);
 	assert_true(book_traps(b, 0, &traps, &e));
-	assert_true(traps.items[0].lat == 46.123456);
+	assert_true(traps.items[0].lat == 46.12345678);
 	free(traps.items);
 	free(file);
 	imported_free(&out);
@@ -236,7 +252,9 @@ static void a_visit_of_that_day_stays(void **state)
 	struct book *b = farm_book();
 
 	(void)state;
-	must_take(b, "visits", "farm,trap,date,count\nQuarle Top,2,2026-05-08,4\n");
+	must_take(b, "visits",
+		"farm,trap,date,outcome,count\nQuarle Top,2,2026-05-01,hung,\n"
+		"Quarle Top,2,2026-05-08,counted,4\n");
 	char *before = give(b, "visits");
 	must_take(b, "traps",
 		"farm,block,trap,pest,hung\nQuarle Top,Slip,2,CM,2026-05-08\n");
@@ -271,6 +289,7 @@ int main(void)
 		cmocka_unit_test(farms_and_blocks_are_made),
 		cmocka_unit_test(a_trap_row_is_refused),
 		cmocka_unit_test(the_last_good_dates_go_in),
+		cmocka_unit_test(a_listed_name_with_a_comma_is_quoted),
 		cmocka_unit_test(rows_of_a_block_agree),
 		cmocka_unit_test(a_trap_twice_names_both_lines),
 		cmocka_unit_test(a_trap_in_the_book_is_changed_by_what_is_said),

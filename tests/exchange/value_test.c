@@ -59,14 +59,14 @@ static void a_value_is_read_and_written(void **state)
 		{ "the most", &area_column, "1.50", "1.5000" },
 		{ "a hundredth more", &area_column, "1.51", NULL },
 		{ "nothing after the point", &area_column, "1.", NULL },
-		{ "degrees", &lat_column, "46.2518", "46.2518" },
-		{ "south", &lat_column, "-33.5", "-33.5000" },
+		{ "degrees", &lat_column, "46.2518", "46.251800" },
+		{ "south", &lat_column, "-33.5", "-33.500000" },
 		{ "more decimals are kept in the book and rounded in files",
-			&lat_column, "46.251849", "46.2518" },
+			&lat_column, "46.2518494", "46.251849" },
 		{ "whole degrees", &lat_column, "46", "46" },
 		{ "the pole", &lat_column, "90", "90" },
 		{ "beyond it", &lat_column, "90.0001", NULL },
-		{ "minus nothing", &lat_column, "-0.00001", "0" },
+		{ "minus nothing", &lat_column, "-0.0000001", "0" },
 		{ "an exponent", &lat_column, "1e1", NULL },
 		{ "a letter for the sky", &lat_column, "46N", NULL },
 		{ "infinity", &lat_column, "inf", NULL },
@@ -138,7 +138,7 @@ static void what_would_be_right_is_said(void **state)
 		{ &area_column, "a number from 0 to 1.50 with a decimal point and at "
 				"most two decimals" },
 		{ &lat_column, "degrees from -90 to 90 with a decimal point, such as "
-			       "46.2518" },
+			       "46.251849" },
 		{ &word_column, "one of: red, green" },
 	};
 	char out[RIGHT_BYTES];

@@ -49,6 +49,9 @@ static void a_visit_row_is_refused(void **state)
 			"Quarle Top,2,2026-07-01,counted,down,1,,,,,,,",
 			"column reason: \"down\" does not go with the outcome counted; "
 			"leave it empty" },
+		{ "an unknown lure", "Quarle Top,3,2026-07-01,,,5,,,,CM 1,,,",
+			"column lure: \"CM 1\" is not in the book; lures of that pest: "
+			"OFM standard" },
 		{ "an unknown card", "Quarle Top,2,2026-07-01,,,5,,,paper,,,,",
 			"column card: \"paper\" is not in the book; it has: delta "
 			"liner, small liner, sticky sphere, wing bottom" },
@@ -113,11 +116,14 @@ static void a_visit_row_is_taken_as_it_says(void **state)
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct book *b = farm_book();
 		struct buf text = { 0 }, want = { 0 };
-		buf_addf(&text, HEAD "Quarle Top,2,2026-07-21,%s\n", row[i].row);
+		buf_addf(&text,
+			HEAD "Quarle Top,2,2026-07-20,hung,,,,,,,,,\n"
+			     "Quarle Top,2,2026-07-21,%s\n",
+			row[i].row);
 		buf_addf(&want, "Quarle Top,2,2026-07-21,%s\r\n", row[i].want);
 		must_take(b, "visits", text.text);
 		char *got = give(b, "visits");
-		const char *line = strstr(got, "Quarle Top,2,");
+		const char *line = strstr(got, "Quarle Top,2,2026-07-21");
 		expect_text(row[i].why, line ? line : got, want.text);
 		free(got);
 		buf_free(&text);
@@ -201,7 +207,8 @@ static void a_bare_hanging_is_no_count(void **state)
 	book_close(b);
 }
 
-/* What was found to fit is remembered for the time of an import, not beyond a change. */
+/* What was found to fit is remembered for the time of an import, not beyond a
+ * change. */
 static void a_lure_that_changes_its_pest_fits_no_more(void **state)
 {
 	struct book *b = farm_book();
@@ -269,15 +276,15 @@ static void an_export_goes_by_farm_order_and_date(void **state)
 	(void)state;
 	must_take(b, "traps", "farm,block,trap,pest,order\nQuarle Top,Slip,1,CM,9\n");
 	must_take(b, "visits",
-		"farm,trap,date,count\nQuarle Top,1,2026-05-08,1\nQuarle "
-		"Top,3,2026-06-01,2\n"
-		"Quarle Top,3,2026-05-01,3\nNethermoss,1,2026-07-01,4\n");
+		"farm,trap,date,outcome,count\nQuarle Top,1,2026-05-08,,1\n"
+		"Quarle Top,3,2026-06-01,,2\nQuarle Top,3,2026-05-01,hung,\n"
+		"Nethermoss,1,2026-07-01,hung,\n");
 	char *got = give(b, "visits");
 	expect_text("order", got,
 		"farm,trap,date,outcome,reason,count,females,others,card,lure,stirred,"
 		"scout,note\r\n"
-		"Nethermoss,1,2026-07-01,counted,,4,,,,,,,\r\n"
-		"Quarle Top,3,2026-05-01,counted,,3,,,,,,,\r\n"
+		"Nethermoss,1,2026-07-01,hung,,,,,wing bottom,CM long-life,,,\r\n"
+		"Quarle Top,3,2026-05-01,hung,,,,,delta liner,OFM standard,,,\r\n"
 		"Quarle Top,3,2026-06-01,counted,,2,,,,,,,\r\n"
 		"Quarle Top,1,2026-05-01,hung,,,,,delta liner,CM 1 mg,,,\r\n"
 		"Quarle Top,1,2026-05-08,counted,,1,,,,,,,\r\n");
