@@ -52,8 +52,10 @@ bool log_hangs(const struct log *l, size_t trap);
 /* Last day up to `upto` on which the farm was run (a visit that is no hanging and was
  * not skipped); DAY_NONE. */
 int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
-/* Traps of the farm that hang and have no visit in the run of log.today: not on that
- * date nor the limits.open_days days before it. */
+/* True if the trap's latest visit is of the run of log.today: of that date or the
+ * limits.open_days days before it, unless it was only skipped on one of those. */
+bool log_visited_in_run(const struct log *l, size_t trap);
+/* Traps of the farm that hang and are not visited in the run. */
 int log_open_traps(const struct log *l, int64_t farm);
 /* The day a run is due after one on `last`: a week later, or on the farm's weekday, at
  * least 4 days later. */

@@ -40,7 +40,7 @@ struct today {
 		*lines; /* over first, then unknown; worst trap of each block and
 	                           * pest with its own rule */
 	size_t n_lines, cap_lines, n_over;
-	int n_under; /* traps and blocks that are under or near, for "all others" */
+	int n_under; /* traps and block means that are under, not counting near ones */
 	int n_near;
 	bool no_rules; /* the book holds no threshold at all */
 };

@@ -236,9 +236,15 @@ int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto)
 	return latest_visit(l, farm, upto, false);
 }
 
-static bool visited_since(const struct diary *d, int32_t day)
+bool log_visited_in_run(const struct log *l, size_t trap)
 {
-	return d->n_visits > 0 && d->visits[d->n_visits - 1].day >= day;
+	const struct diary *d = &l->diaries[trap];
+
+	if (d->n_visits == 0)
+		return false;
+	const struct visit *last = &d->visits[d->n_visits - 1];
+	return last->day >= l->today - l->limits.open_days &&
+	       (last->outcome != OUTCOME_SKIPPED || last->day == l->today);
 }
 
 int log_open_traps(const struct log *l, int64_t farm)
@@ -247,7 +253,7 @@ int log_open_traps(const struct log *l, int64_t farm)
 
 	for (size_t i = 0; i < l->traps.n; i++)
 		if (l->traps.items[i].farm == farm && log_hangs(l, i) &&
-			!visited_since(&l->diaries[i], l->today - l->limits.open_days))
+			!log_visited_in_run(l, i))
 			open++;
 	return open;
 }

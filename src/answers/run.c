@@ -161,7 +161,7 @@ static void add_trap(const struct log *l, size_t trap, int32_t day,
 	run_last_catches(d, from, &l->limits, t->last);
 	fill_last_counts(d, from, t);
 	fill_service(l, trap, day, t);
-	if (d->n_visits > 0 && d->visits[d->n_visits - 1].day >= from) {
+	if (log_visited_in_run(l, trap)) {
 		t->open = false;
 		t->visit = d->visits[d->n_visits - 1];
 		say_visit(&t->visit, t->visit_text);

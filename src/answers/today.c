@@ -37,14 +37,6 @@ static void say_last_run(const struct log *l, struct today_run *r)
 		day, (int)ago);
 }
 
-static bool visited_in_run(const struct log *l, size_t trap)
-{
-	const struct diary *d = &l->diaries[trap];
-
-	return d->n_visits > 0 &&
-	       d->visits[d->n_visits - 1].day >= l->today - l->limits.open_days;
-}
-
 /* Of a trap that was visited in the run only what is due by today: it was forgotten. */
 void today_brings(const struct log *l, int64_t farm, struct brings *out)
 {
@@ -55,7 +47,7 @@ void today_brings(const struct log *l, int64_t farm, struct brings *out)
 
 	out->n = 0;
 	for (size_t i = 0; i < l->traps.n; i++) {
-		bool visited = under_way && visited_in_run(l, i);
+		bool visited = under_way && log_visited_in_run(l, i);
 		if (l->traps.items[i].farm == farm)
 			service_bring(out, &l->diaries[i], &l->lures, &l->cards, run,
 				visited ? l->today + 1 : after);

@@ -50,9 +50,10 @@ static bool keep_scout(struct session *s, const char *scout, struct err *e)
 	return true;
 }
 
-static const char *author(const struct session *s, const char *scout)
+/* Who types now, whoever counted what is being corrected. */
+static const char *author(const struct session *s)
 {
-	return *scout ? scout : s->ctx->who;
+	return *s->run_page.scout ? s->run_page.scout : s->ctx->who;
 }
 
 static const struct run_trap *find_trap(const struct session *s, int64_t trap)
@@ -111,6 +112,15 @@ static bool save_visit(struct session *s, const struct wish *w, struct err *e)
 	return false;
 }
 
+/* The page says itself that the count is not saved; what follows is why. */
+static const char *reason_of(const char *text)
+{
+	const char *said = _("this count is not saved");
+	size_t n = strlen(said);
+
+	return strncmp(text, said, n) == 0 && text[n] == ':' ? text + n + 2 : text;
+}
+
 void session_save(struct session *s, const struct wish *w)
 {
 	struct err e = { 0 }, aside = { 0 };
@@ -118,11 +128,11 @@ void session_save(struct session *s, const struct wish *w)
 
 	/* A count matters more than a backup: a failed one is said, after the save. */
 	bool backed_up = book_daily_backup(s->book, s->day, &aside);
-	book_set_who(s->book, author(s, w->words.scout));
+	book_set_who(s->book, author(s));
 	if (!save_visit(s, w, &e)) {
 		if (e.kind == ERR_INPUT)
 			read_run(s, &aside);
-		run_page_not_saved(&s->run_page, e.text);
+		run_page_not_saved(&s->run_page, reason_of(e.text));
 		return;
 	}
 	clock_text(clock, sizeof clock);
@@ -148,7 +158,8 @@ void session_undo(struct session *s)
 	char was[SAY_SHORT];
 	int32_t first = s->run_day - s->run_log.limits.open_days;
 
-	if (!book_undo_visit(s->book, s->run_farm, first, s->run_day, &u, &e) ||
+	if (!book_undo_visit(
+		    s->book, s->run_farm, first, s->run_day, author(s), &u, &e) ||
 		!read_run(s, &e)) {
 		message_set(
 			&s->run_page.message, e.kind != ERR_NOT_FOUND, "%s", e.text);

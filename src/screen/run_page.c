@@ -28,6 +28,7 @@ static struct wish run_wish(const struct run_page *p, enum want want)
 
 static void drop_entry(struct run_page *p)
 {
+	p->unsaved = false;
 	p->entry = (struct entry){ .outcome = OUTCOME_COUNTED };
 	p->typing = TYPING_COUNT;
 	p->line[0] = '\0';
@@ -258,14 +259,18 @@ static struct wish act(struct run_page *p, int action, struct input in)
 	else if (page_keys[action]) {
 		p->said_done = said_done;
 		return page_keys[action](p, in);
-	} else if (p->at_rest && changes(action))
+	} else if (p->unsaved && changes(action) && action != RUN_ERASE)
+		message_set(&p->message, true,
+			_("Not saved yet: Enter tries again, Esc drops it."));
+	else if (p->at_rest && changes(action))
 		message_set(&p->message, true,
 			_("All %d traps are done and unchanged: an arrow key picks "
 			  "one to correct."),
 			(int)p->run->n);
-	else if (entry_keys[action])
+	else if (entry_keys[action]) {
+		p->unsaved = false;
 		change_entry(p, entry_keys[action], in);
-	else if (typings[action] != TYPING_COUNT)
+	} else if (typings[action] != TYPING_COUNT)
 		start_typing(p, typings[action]);
 	else
 		move_to(p, action);
@@ -378,5 +383,6 @@ void run_page_saved(struct run_page *p, const struct run *run, const char *clock
 
 void run_page_not_saved(struct run_page *p, const char *reason)
 {
+	p->unsaved = true;
 	message_set(&p->message, true, _("NOT SAVED, Enter tries again: %s"), reason);
 }

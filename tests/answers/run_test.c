@@ -67,6 +67,31 @@ static void a_trap_is_open_until_it_is_visited_on_the_run_or_two_days_before(
 	}
 }
 
+static void a_trap_skipped_yesterday_is_open_again_today(void **state)
+{
+	static const struct {
+		const char *why, *skipped;
+		bool open;
+	} row[] = {
+		{ "skipped today: done", "2026-06-02", false },
+		{ "skipped yesterday: nobody has looked yet", "2026-06-01", true },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct run run = { 0 };
+		fixture_open(&f);
+		fixture_skip(&f, fixture_trap(&f, "1", "2026-05-26"), row[i].skipped);
+		fixture_read(&f, "2026-06-02");
+		run_of(&f.log, f.farm.id, f.log.today, &run);
+		if (run.traps[0].open != row[i].open)
+			fail_msg("%s: open is %d", row[i].why, run.traps[0].open);
+		run_free(&run);
+		fixture_close(&f);
+	}
+}
+
 static void a_run_is_judged_as_it_is_entered(void **state)
 {
 	struct fixture f;
@@ -232,6 +257,7 @@ int main(void)
 		cmocka_unit_test(last_four_show_a_skipped_week_as_not_read),
 		cmocka_unit_test(
 			a_trap_is_open_until_it_is_visited_on_the_run_or_two_days_before),
+		cmocka_unit_test(a_trap_skipped_yesterday_is_open_again_today),
 		cmocka_unit_test(a_run_is_judged_as_it_is_entered),
 		cmocka_unit_test(nights_stand_beside_a_catch_that_is_not_of_a_week),
 		cmocka_unit_test(a_catch_under_one_a_week_never_shows_as_none),

@@ -109,6 +109,8 @@ static void run_page_keeps_what_could_not_be_saved(void **state)
 	expect_shows("the entry", &c, "[ 14+ c ]");
 	assert_int_equal(p.picked, 0);
 	assert_string_equal(p.saved, "");
+	run_page_key(&p, sample_key('5')); /* the scout types on: must not bend it */
+	expect_shows("still the entry", (draw(&p, &c, 24, 80), &c), "[ 14+ c ]");
 	assert_int_equal(type(&p, &r, "\n").visit.count, 14);
 	assert_int_equal(p.picked, 1);
 	canvas_free(&c);
