@@ -27,6 +27,9 @@ struct ymd day_to_ymd(int32_t day);
 
 /* Exactly YYYY-MM-DD (ISO 8601), nothing before or after. False: not a date. */
 bool day_parse(const char *text, int32_t *day);
+/* Why day_parse refuses the text, as the end of a sentence about it; NULL: it does
+ * not. */
+const char *day_fault(const char *text);
 /* Writes YYYY-MM-DD; DAY_NONE gives an empty text. */
 void day_iso(int32_t day, char out[static DAY_ISO_SIZE]);
 

@@ -18,7 +18,11 @@ size_t text_encode(uint32_t cp, char out[static 5]);
 /* True if the n bytes are valid UTF-8; else *bad (may be NULL) is the first bad one. */
 bool text_valid(const char *s, size_t n, size_t *bad);
 
-/* True for C0, DEL and C1 control characters: they never reach a terminal. */
+/* True for C0, DEL and C1 control characters, which never reach a terminal, and for
+ * characters that cannot be seen but turn, join or break what stands around them: zero
+ * width and marks of direction (U+200B..200F), line and paragraph separators and
+ * embeddings (U+2028..202E), isolates (U+2066..2069), the byte order mark (U+FEFF). A
+ * name must be what it looks like. */
 bool text_control(uint32_t cp);
 
 /* Columns a character takes on a terminal: 0 (combining), 1 or 2; control

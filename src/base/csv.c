@@ -149,6 +149,11 @@ static char *step(const struct scan *s, const char *from)
 		return bad(s,
 			_("a NUL byte stands after \"%s\"; a CSV file holds text only"),
 			value);
+	if (cp > 0xFF)
+		return bad(s,
+			_("\"%s\" holds the character U+%04X, which cannot be seen; "
+			  "take it out"),
+			value, (unsigned)cp);
 	return bad(s,
 		_("\"%s\" holds the control character %d; only text and tabs may stand "
 		  "there"),
@@ -346,11 +351,32 @@ static bool is_number(const char *text)
 	return whole > 0 && *rest == '\0';
 }
 
+/* Quotes doubled. Line ends stay, since they are quoted; whatever else would steer a
+ * terminal or is no UTF-8 becomes '?'. */
+static void add_value(struct buf *out, const char *text)
+{
+	size_t n = strlen(text);
+
+	buf_add(out, "");
+	for (size_t at = 0, step; at < n; at += step) {
+		uint32_t cp;
+
+		step = text_decode(text + at, n - at, &cp);
+		if (cp == '"')
+			buf_add_n(out, "\"\"", 2);
+		else if (cp != '\n' && cp != '\r' &&
+			 (text_control(cp) || (cp == 0xFFFD && step == 1)))
+			buf_add_n(out, "?", 1);
+		else
+			buf_add_n(out, text + at, step);
+	}
+}
+
 void csv_add(struct buf *out, const char *text, bool first)
 {
 	const char *sign = text + strspn(text, "'");
 	bool guard = *sign && strchr("=+-@", *sign) && !is_number(text);
-	bool quote = strpbrk(text, ",\"\r\n") || !strncmp(text, byte_order_mark, 3);
+	bool quote = strpbrk(text, ",\"\r\n") != NULL;
 
 	if (!first)
 		buf_add_n(out, ",", 1);
@@ -358,11 +384,7 @@ void csv_add(struct buf *out, const char *text, bool first)
 		buf_add_n(out, "\"", 1);
 	if (guard)
 		buf_add_n(out, "'", 1);
-	for (const char *q; (q = strchr(text, '"')); text = q + 1) {
-		buf_add_n(out, text, (size_t)(q - text) + 1);
-		buf_add_n(out, "\"", 1);
-	}
-	buf_add(out, text);
+	add_value(out, text);
 	if (quote)
 		buf_add_n(out, "\"", 1);
 }

@@ -68,21 +68,43 @@ static int digits(const char *s, int n)
 	return value;
 }
 
+/* The three numbers of YYYY-MM-DD, of whatever size. */
+static bool read_ymd(const char *text, struct ymd *out)
+{
+	out->year = digits(text, 4);
+	if (out->year < 0 || text[4] != '-')
+		return false;
+	out->month = digits(text + 5, 2);
+	if (out->month < 0 || text[7] != '-')
+		return false;
+	out->day = digits(text + 8, 2);
+	return out->day >= 0 && text[10] == '\0';
+}
+
 bool day_parse(const char *text, int32_t *day)
 {
-	int year = digits(text, 4);
-	if (year < 0 || text[4] != '-')
+	struct ymd d;
+
+	if (!read_ymd(text, &d))
 		return false;
-	int month = digits(text + 5, 2);
-	if (month < 0 || text[7] != '-')
-		return false;
-	int of_month = digits(text + 8, 2);
-	if (of_month < 0 || text[10])
-		return false;
-	int32_t got = day_from_ymd(year, month, of_month);
+	int32_t got = day_from_ymd(d.year, d.month, d.day);
 	if (got != DAY_NONE)
 		*day = got;
 	return got != DAY_NONE;
+}
+
+const char *day_fault(const char *text)
+{
+	struct ymd d;
+	int32_t day;
+
+	if (day_parse(text, &day))
+		return NULL;
+	if (!read_ymd(text, &d) || d.month < 1 || d.month > 12 || d.day < 1 ||
+		d.day > month_days(d.year, d.month) ||
+		(d.year >= DAY_YEAR_MIN && d.year <= DAY_YEAR_MAX))
+		return _("not a date such as 2026-07-21");
+	return _("the year must be 1900 to 2199");
 }
 
 static char *put(char *out, int value, int n)

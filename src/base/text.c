@@ -69,7 +69,10 @@ bool text_valid(const char *s, size_t n, size_t *bad)
 
 bool text_control(uint32_t cp)
 {
-	return cp < 0x20 || (cp >= 0x7F && cp <= 0x9F);
+	if (cp < 0x2000)
+		return cp < 0x20 || (cp >= 0x7F && cp <= 0x9F);
+	return (cp >= 0x200B && cp <= 0x200F) || (cp >= 0x2028 && cp <= 0x202E) ||
+	       (cp >= 0x2066 && cp <= 0x2069) || cp == 0xFEFF;
 }
 
 int text_char_cols(uint32_t cp)

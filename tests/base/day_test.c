@@ -124,6 +124,38 @@ static void day_parse_takes_iso_dates_and_nothing_else(void **state)
 	}
 }
 
+static void day_fault_tells_a_year_out_of_range_from_no_date(void **state)
+{
+	static const char year[] = "the year must be 1900 to 2199";
+	static const char date[] = "not a date such as 2026-07-21";
+	static const struct {
+		const char *text, *says; /* NULL: a date */
+	} row[] = {
+		{ "1900-01-01", NULL },
+		{ "2199-12-31", NULL },
+		{ "1899-12-31", year },
+		{ "2200-01-01", year },
+		{ "0000-02-29", year },
+		{ "9999-12-31", year },
+		{ "1899-12-32", date },
+		{ "1899-02-29", date },
+		{ "1899-00-01", date },
+		{ "1899-13-01", date },
+		{ "1899-01-00", date },
+		{ "1899-12-311", date },
+		{ "2026-02-29", date },
+		{ "2026-07", date },
+		{ "", date },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		const char *says = day_fault(row[i].text);
+		if (!says != !row[i].says || (says && strcmp(says, row[i].says) != 0))
+			fail_msg("%s: %s", row[i].text, says ? says : "a date");
+	}
+}
+
 static void day_none_gives_nothing(void **state)
 {
 	char iso[DAY_ISO_SIZE] = "#", text[DAY_TEXT_SIZE] = "#";
@@ -293,6 +325,7 @@ int main(void)
 		cmocka_unit_test(day_agrees_with_the_c_library_on_every_day),
 		cmocka_unit_test(day_from_ymd_refuses_what_is_no_date),
 		cmocka_unit_test(day_parse_takes_iso_dates_and_nothing_else),
+		cmocka_unit_test(day_fault_tells_a_year_out_of_range_from_no_date),
 		cmocka_unit_test(day_none_gives_nothing),
 		cmocka_unit_test(day_monday_starts_the_week),
 		cmocka_unit_test(day_md_parse_takes_days_of_any_year),

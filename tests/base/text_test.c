@@ -123,6 +123,21 @@ static void text_control_bounds(void **state)
 	assert_true(text_control(0x80));
 	assert_true(text_control(0x9F));
 	assert_false(text_control(0xA0));
+	assert_false(text_control(0x200A));
+	assert_true(text_control(0x200B));
+	assert_true(text_control(0x200F));
+	assert_false(text_control(0x2010));
+	assert_false(text_control(0x2027));
+	assert_true(text_control(0x2028));
+	assert_true(text_control(0x202E));
+	assert_false(text_control(0x202F));
+	assert_false(text_control(0x2065));
+	assert_true(text_control(0x2066));
+	assert_true(text_control(0x2069));
+	assert_false(text_control(0x206A));
+	assert_false(text_control(0xFEFE));
+	assert_true(text_control(0xFEFF));
+	assert_false(text_control(0xFF00));
 }
 
 static void text_cols_and_fit_agree(void **state)
