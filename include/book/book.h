@@ -21,7 +21,8 @@ enum book_open {
 /* Opens the book at `path` (":memory:" for tests). A new one gets mode 0600 and its
  * missing folders 0700, and holds the shipped pests, lures and cards, no thresholds.
  * Refused, untouched: a file of another program, of a newer mothtally, a damaged one,
- * one that is locked by another program for over 2 s. An older book is upgraded,
+ * one whose tables or triggers are not ours (another program may have put them there,
+ * and they could change what is saved), one locked by another program for over 2 s. An older book is upgraded,
  * one step per version in one transaction, after a backup beside it.
  * `who` (may be "") is written beside every change; borrowed until book_close. */
 struct book *book_open(
@@ -46,9 +47,10 @@ void book_rollback(struct book *b);
 /* A number that changes whenever another connection changed the book. */
 int64_t book_data_version(struct book *b);
 
-/* Looks whether the file is sound: SQLite's integrity and foreign keys, then what no
- * CHECK can say (a visit before its trap was ever hung, a trap in a block of another
- * farm, counts in the future of `today`). Calls `tell` with one sentence per finding.
+/* Looks whether the file is sound: SQLite's integrity and foreign keys, its tables and
+ * triggers, rows that cannot be used, texts that cannot be shown, then what no CHECK
+ * can say (a visit before its trap was ever hung, a trap in a block of another farm,
+ * counts in the future of `today`). Calls `tell` with one sentence per finding.
  * *found is their number. */
 bool book_check(struct book *b, int32_t today,
 	void (*tell)(void *arg, const char *text), void *arg, int *found,
@@ -60,8 +62,9 @@ bool book_backup(struct book *b, const char *target, struct err *e);
 
 /* Takes the day's backup into `backups/` beside the book unless today's is there or
  * the book is in memory: book-YYYY-MM-DD.db; keeps the last 7 days' and, of older
- * ones, the last 8 weeks' (the newest of each ISO week). To be called before the
- * first change of a day. */
+ * ones, the last 8 weeks' (the newest of each ISO week). Several programs may do it at
+ * once; what one that was killed left half done goes after a day. To be called before
+ * the first change of a day. */
 bool book_daily_backup(struct book *b, int32_t today, struct err *e);
 
 #endif

@@ -35,16 +35,19 @@ struct undone {
 	int64_t trap;
 	int32_t day;
 	bool removed; /* the visit was taken out again; else its older form is back */
-	struct visit
-		was; /* what stood there before the undo; its trap is 0 if nothing did */
+	/* What stood there before the undo; its trap is 0 if nothing did. */
+	struct visit was;
 };
 
 /* Takes back the latest change (by book_save_visit or book_remove_visit) of a visit
  * dated first..last on this farm that is not taken back yet; calling it again goes one
  * step further. False with ERR_NOT_FOUND when there is nothing left. The undo itself
- * is in the history as well. */
+ * is in the history as well.
+ * `by`: only what was saved under this name (see book_set_who) is taken back, and none
+ * of it that somebody else has changed since, so that two programs on one book leave
+ * each other's entries alone. NULL: whoever it was. */
 bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-	struct undone *out, struct err *e);
+	const char *by, struct undone *out, struct err *e);
 
 /* What changed, latest first. */
 struct old_visit {
@@ -67,7 +70,8 @@ bool book_visit_days(struct book *b, int64_t farm, int32_t upto, int32_t *days,
 	size_t n, size_t *got, struct err *e);
 
 /* Walks every visit in the book in the order farm, driving order, day, without
- * holding more than one in memory; stops when `each` returns false. from..to as above. */
+ * holding more than one in memory; stops when `each` returns false. from..to as
+ * above. */
 bool book_each_visit(struct book *b, int64_t farm, int32_t from, int32_t to,
 	bool (*each)(void *arg, const struct visit *v, const struct visit_words *w),
 	void *arg, struct err *e);

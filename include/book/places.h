@@ -5,7 +5,8 @@
 #include "book/book.h"
 
 /* Whole lists; each replaces what the list held and reuses its memory.
- * Farms, blocks and kinds by name; traps by farm name and driving order. farm = 0: all. */
+ * Farms, blocks and kinds by name; traps by farm name and driving order. farm = 0:
+ * all. */
 bool book_farms(struct book *b, struct farms *out, struct err *e);
 bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e);
 bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e);

@@ -6,10 +6,12 @@
 
 #include <dirent.h>
 #include <errno.h>
+#include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
 enum { DAILY = 7, WEEKLY = 8 };
@@ -48,16 +50,18 @@ static bool copy_to(struct book *b, const char *part, const char *what, struct e
 	return ok;
 }
 
-bool book_backup(struct book *b, const char *target, struct err *e)
+/* *taken: something has the name, now or by the time that the copy was there. */
+static bool back_up(struct book *b, const char *target, bool *taken, struct err *e)
 {
 	const char *what = N_("the backup is not made");
 	char part[STORE_PATH_BYTES];
 	struct stat st;
-	bool taken = false;
 
+	*taken = false;
 	if (b->grouped)
 		return err_set(e, ERR_BOOK, _("%s: changes are under way"), _(what));
-	if (lstat(target, &st) == 0)
+	*taken = lstat(target, &st) == 0;
+	if (*taken)
 		return err_set(e, ERR_BOOK,
 			_("%s: there is something named %s already; choose another "
 			  "name"),
@@ -65,10 +69,17 @@ bool book_backup(struct book *b, const char *target, struct err *e)
 	if (!store_part(target, part, sizeof part, what, e))
 		return false;
 	bool ok = copy_to(b, part, what, e) &&
-		  store_publish(part, target, &taken, what, e);
+		  store_publish(part, target, taken, what, e);
 	if (!ok)
 		unlink(part);
 	return ok;
+}
+
+bool book_backup(struct book *b, const char *target, struct err *e)
+{
+	bool taken;
+
+	return back_up(b, target, &taken, e);
 }
 
 void store_backups_kept(const int32_t *days, size_t n, bool *keep)
@@ -155,6 +166,50 @@ static void list_days(const char *start, size_t name, int32_t today, struct days
 	closedir(dir);
 }
 
+/* "book-2026-07-21.db.part-Ab3xYz", or a journal of it: what a program that was
+ * killed amid its backup left behind. */
+static bool is_part(const char *file, const char *stem)
+{
+	static const char mark[] = ".part-";
+	char whole[NAME_MAX + 1];
+	const char *part = strstr(file, mark);
+
+	if (!part || (size_t)(part - file) >= sizeof whole)
+		return false;
+	snprintf(whole, sizeof whole, "%.*s", (int)(part - file), file);
+	const char *rest = part + strlen(mark);
+	if (backup_day(whole, stem) == DAY_NONE || strcspn(rest, "-") != 6)
+		return false;
+	return rest[6] == '\0' || strcmp(rest + 6, "-journal") == 0 ||
+	       strcmp(rest + 6, "-wal") == 0 || strcmp(rest + 6, "-shm") == 0;
+}
+
+/* Parts older than a day by the clock of the disk: `fresh` was written just now. A
+ * younger one may be another program's at work. */
+static void drop_parts(const char *start, size_t name, const char *fresh)
+{
+	char path[STORE_PATH_BYTES];
+	struct dirent *entry;
+	struct stat st;
+
+	if (stat(fresh, &st) != 0)
+		return;
+	time_t old = st.st_mtime - 24 * 60 * 60;
+	snprintf(path, sizeof path, "%.*s", (int)name, start);
+	DIR *dir = opendir(path);
+	if (!dir)
+		return;
+	while ((entry = readdir(dir))) {
+		int n = snprintf(
+			path, sizeof path, "%.*s%s", (int)name, start, entry->d_name);
+		if (n < (int)sizeof path && is_part(entry->d_name, start + name) &&
+			lstat(path, &st) == 0 && S_ISREG(st.st_mode) &&
+			st.st_mtime < old)
+			unlink(path);
+	}
+	closedir(dir);
+}
+
 static void drop_old(const char *start, size_t name, int32_t today)
 {
 	struct days days = { 0 };
@@ -180,6 +235,7 @@ bool book_daily_backup(struct book *b, int32_t today, struct err *e)
 	char start[STORE_PATH_BYTES], path[STORE_PATH_BYTES + 16];
 	struct stat st;
 	size_t name;
+	bool taken;
 
 	if (b->in_memory || b->backed_up == today || sqlite3_db_readonly(b->db, "main"))
 		return true;
@@ -188,9 +244,12 @@ bool book_daily_backup(struct book *b, int32_t today, struct err *e)
 	backup_path(start, today, path, sizeof path);
 	if (lstat(path, &st) != 0) {
 		if (!store_folders(path, N_("today's backup is not made"), e) ||
-			!book_backup(b, path, e))
+			(!back_up(b, path, &taken, e) && !taken))
 			return false;
+		if (taken && e) /* another program was quicker */
+			*e = (struct err){ 0 };
 		drop_old(start, name, today);
+		drop_parts(start, name, path);
 	}
 	b->backed_up = today;
 	return true;

@@ -1,19 +1,12 @@
 /* check.c - is the file sound, and does what it says hang together? */
-#include "query.h"
+#include "check.h"
 
 #include "base/buf.h"
 #include "base/words.h"
 
 #include <stdio.h>
 
-struct finder {
-	struct book *book;
-	void (*tell)(void *arg, const char *text);
-	void *arg;
-	int *found;
-};
-
-static void say(struct finder *f, const char *text)
+void finder_say(struct finder *f, const char *text)
 {
 	(*f->found)++;
 	f->tell(f->arg, text);
@@ -26,13 +19,25 @@ static bool check_file(struct finder *f, const char *what, struct err *e)
 
 	query_start(&q, f->book, "PRAGMA integrity_check");
 	while (query_row(&q)) {
-		const char *finding = query_get_text(&q);
+		char finding[256];
+		query_get_copy(&q, finding, sizeof finding);
 		if (sqlite3_stricmp(finding, "ok") == 0)
 			continue;
 		snprintf(text, sizeof text, _("the file is damaged: %s"), finding);
-		say(f, text);
+		finder_say(f, text);
 	}
 	return query_end(&q, what, e);
+}
+
+static bool check_shape(struct finder *f, struct err *e)
+{
+	char fault[256];
+
+	if (!store_shape_fault(f->book, fault, sizeof fault, e))
+		return false;
+	if (*fault)
+		finder_say(f, fault);
+	return true;
 }
 
 static bool check_references(struct finder *f, const char *what, struct err *e)
@@ -50,7 +55,7 @@ static bool check_references(struct finder *f, const char *what, struct err *e)
 		snprintf(text, sizeof text,
 			_("%d rows of %s name a %s that is not in the book"),
 			(int)query_get32(&q), table, parent);
-		say(f, text);
+		finder_say(f, text);
 	}
 	return query_end(&q, what, e);
 }
@@ -111,10 +116,12 @@ static bool check_rows(struct finder *f, enum finding finding, int32_t today,
 	query_start(&q, f->book, finding_sql[finding]);
 	query_day(&q, today);
 	while (query_row(&q)) {
-		const char *label = query_get_text(&q), *farm = query_get_text(&q);
-		const char *third = query_get_text(&q);
+		char label[NAME_BYTES], farm[NAME_BYTES], third[NAME_BYTES];
+		query_get_copy(&q, label, sizeof label);
+		query_get_copy(&q, farm, sizeof farm);
+		query_get_copy(&q, third, sizeof third);
 		write_finding(&text, finding, (const char *[]){ label, farm, third });
-		say(f, text.text);
+		finder_say(f, text.text);
 	}
 	buf_free(&text);
 	return query_end(&q, what, e);
@@ -127,7 +134,9 @@ bool book_check(struct book *b, int32_t today,
 	const char *what = N_("the book cannot be checked");
 
 	*found = 0;
-	bool ok = check_file(&f, what, e) && check_references(&f, what, e);
+	bool ok = check_file(&f, what, e) && check_shape(&f, e) &&
+		  check_references(&f, what, e) && check_readable(&f, what, e) &&
+		  check_texts(&f, what, e);
 	for (int i = 0; ok && i < FINDINGS; i++)
 		ok = check_rows(&f, (enum finding)i, today, what, e);
 	return ok;

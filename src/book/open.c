@@ -80,12 +80,26 @@ bool store_connect(struct book *b, const char *path, int version, struct err *e)
 	return store_exec(b, settings, what, e);
 }
 
+/* The shipped schema is the shape of its own version. */
+static bool judge_shape(struct book *b, const struct upgrades *u, struct err *e)
+{
+	char fault[256];
+
+	if (u->version != STORE_VERSION)
+		return true;
+	if (!store_shape_fault(b, fault, sizeof fault, e))
+		return false;
+	return *fault == '\0' ||
+	       err_set(e, ERR_BOOK, _("%s; it is left as it is (%s)"), fault, b->path);
+}
+
 /* The same as SQLite sees it, after a save cut short was rolled back. */
 static bool judge_content(
 	struct book *b, const struct upgrades *u, enum book_open how, struct err *e)
 {
 	const char *what = N_("the book is not opened");
-	/* The mode asked for is the one a book has; another program may have left WAL. */
+	/* The mode asked for is the one a book has: another program may have left
+	 * WAL. */
 	bool ok = store_exec(b, "SELECT count(*) FROM sqlite_schema", what, e) &&
 		  (how == BOOK_READ ||
 			  store_exec(b, "PRAGMA journal_mode = DELETE", what, e));
@@ -102,11 +116,8 @@ static bool judge_content(
 			b->path);
 	if (version < u->version && !store_upgrade(b, u, e))
 		return false;
-	if (store_number(b,
-		    "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND "
-		    "name IN ('farm', 'trap', 'visit', 'history')",
-		    0) != 4)
-		return store_fail(b, SQLITE_CORRUPT, what, e);
+	if (!judge_shape(b, u, e))
+		return false;
 	return how != BOOK_READ || store_exec(b, "PRAGMA query_only = ON", what, e);
 }
 

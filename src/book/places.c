@@ -1,7 +1,7 @@
 /* places.c - lists of farms, blocks, traps and kinds. */
 #include "book/places.h"
 
-#include "query.h"
+#include "visit.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -20,12 +20,14 @@ bool book_farms(struct book *b, struct farms *out, struct err *e)
 	query_start(&q, b,
 		"SELECT id, name, season_start, run_weekday FROM farm "
 		"ORDER BY name COLLATE NOCASE, name");
+	q.table = "farm";
 	while (query_row(&q)) {
 		struct farm *f = NEXT(out);
 		f->id = query_get(&q);
 		query_get_copy(&q, f->name, sizeof f->name);
 		f->season_start = query_get32(&q);
-		f->run_weekday = query_get32(&q);
+		query_require(&q, store_md_good(f->season_start));
+		f->run_weekday = query_get_within(&q, 0, 7);
 	}
 	return query_end(&q, N_("the farms cannot be read"), e);
 }
@@ -39,6 +41,7 @@ bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e
 		"SELECT id, farm, name, crop, variety, condition, area_x100 FROM block "
 		"WHERE ?1 IS NULL OR farm = ?1 ORDER BY name COLLATE NOCASE, name, id");
 	query_id(&q, farm);
+	q.table = "block";
 	while (query_row(&q)) {
 		struct block *r = NEXT(out);
 		r->id = query_get(&q);
@@ -46,8 +49,9 @@ bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e
 		query_get_copy(&q, r->name, sizeof r->name);
 		query_get_copy(&q, r->crop, sizeof r->crop);
 		query_get_copy(&q, r->variety, sizeof r->variety);
-		condition_read(query_get_text(&q), &r->condition);
+		query_require(&q, condition_read(query_get_text(&q), &r->condition));
 		r->area_x100 = query_get_count(&q);
+		query_require(&q, r->area_x100 <= 100000000);
 	}
 	return query_end(&q, N_("the blocks cannot be read"), e);
 }
@@ -56,17 +60,19 @@ static void read_trap(struct query *q, struct trap *t)
 {
 	bool given;
 
-	t->id = query_get(q);
+	t->id = query_get_within(q, 1, VISIT_TRAP_MAX);
 	t->farm = query_get(q);
 	t->block = query_get(q);
 	t->pest = query_get(q);
 	query_get_copy(q, t->label, sizeof t->label);
 	t->lure = query_get(q);
 	t->card = query_get(q);
-	place_read(query_get_text(q), &t->place);
+	query_require(q, place_read(query_get_text(q), &t->place));
 	t->lat = query_get_real(q, &t->has_position);
+	query_require(q, t->lat >= -90 && t->lat <= 90);
 	t->lon = query_get_real(q, &given);
-	t->order = query_get32(q);
+	query_require(q, given == t->has_position && t->lon >= -180 && t->lon <= 180);
+	t->order = query_get_within(q, 1, 1000000);
 }
 
 bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e)
@@ -80,6 +86,7 @@ bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e)
 		"f.id = t.farm WHERE ?1 IS NULL OR t.farm = ?1 ORDER BY f.name COLLATE "
 		"NOCASE, f.name, t.driving_order, t.id");
 	query_id(&q, farm);
+	q.table = "trap";
 	while (query_row(&q))
 		read_trap(&q, NEXT(out));
 	return query_end(&q, N_("the traps cannot be read"), e);
@@ -93,6 +100,7 @@ bool book_pests(struct book *b, struct pests *out, struct err *e)
 	query_start(&q, b,
 		"SELECT id, code, name, latin FROM pest ORDER BY code COLLATE NOCASE, "
 		"code");
+	q.table = "pest";
 	while (query_row(&q)) {
 		struct pest *p = NEXT(out);
 		p->id = query_get(&q);
@@ -103,6 +111,20 @@ bool book_pests(struct book *b, struct pests *out, struct err *e)
 	return query_end(&q, N_("the pests cannot be read"), e);
 }
 
+static void read_lure(struct query *q, struct lure_kind *k)
+{
+	k->id = query_get(q);
+	query_get_copy(q, k->name, sizeof k->name);
+	k->pest = query_get(q);
+	k->life_days = query_get_within(q, 1, 366);
+	k->hot_days = query_get_within(q, 0, k->life_days);
+	k->hot_from = query_get32(q);
+	query_require(q, k->hot_days ? store_md_good(k->hot_from) : !k->hot_from);
+	k->hot_to = query_get32(q);
+	query_require(q, k->hot_days ? store_md_good(k->hot_to) : !k->hot_to);
+	query_get_copy(q, k->source, sizeof k->source);
+}
+
 bool book_lures(struct book *b, struct lure_kinds *out, struct err *e)
 {
 	struct query q;
@@ -111,17 +133,9 @@ bool book_lures(struct book *b, struct lure_kinds *out, struct err *e)
 	query_start(&q, b,
 		"SELECT id, name, pest, life_days, hot_days, hot_from, hot_to, source "
 		"FROM lure ORDER BY name COLLATE NOCASE, name");
-	while (query_row(&q)) {
-		struct lure_kind *k = NEXT(out);
-		k->id = query_get(&q);
-		query_get_copy(&q, k->name, sizeof k->name);
-		k->pest = query_get(&q);
-		k->life_days = query_get32(&q);
-		k->hot_days = query_get32(&q);
-		k->hot_from = query_get32(&q);
-		k->hot_to = query_get32(&q);
-		query_get_copy(&q, k->source, sizeof k->source);
-	}
+	q.table = "lure";
+	while (query_row(&q))
+		read_lure(&q, NEXT(out));
 	return query_end(&q, N_("the lures cannot be read"), e);
 }
 
@@ -133,14 +147,15 @@ bool book_cards(struct book *b, struct card_kinds *out, struct err *e)
 	query_start(&q, b,
 		"SELECT id, name, life_days, stir_at, change_at, floor_at, source "
 		"FROM card ORDER BY name COLLATE NOCASE, name");
+	q.table = "card";
 	while (query_row(&q)) {
 		struct card_kind *k = NEXT(out);
 		k->id = query_get(&q);
 		query_get_copy(&q, k->name, sizeof k->name);
-		k->life_days = query_get32(&q);
-		k->stir_at = query_get32(&q);
-		k->change_at = query_get32(&q);
-		k->floor_at = query_get32(&q);
+		k->life_days = query_get_within(&q, 1, 366);
+		k->stir_at = query_get_within(&q, 1, COUNT_MAX);
+		k->change_at = query_get_within(&q, k->stir_at, COUNT_MAX);
+		k->floor_at = query_get_within(&q, k->change_at, COUNT_MAX);
 		query_get_copy(&q, k->source, sizeof k->source);
 	}
 	return query_end(&q, N_("the cards cannot be read"), e);

@@ -2,8 +2,10 @@
 #include "query.h"
 
 #include "base/text.h"
+#include "base/words.h"
 
 #include <assert.h>
+#include <stdio.h>
 #include <string.h>
 
 void query_start(struct query *q, struct book *b, const char *sql)
@@ -131,9 +133,52 @@ int64_t query_get(struct query *q)
 	return sqlite3_column_int64(q->statement, q->at++);
 }
 
+/* The column just read, harmless and cut between characters. */
+static void copy_last(struct query *q, char *out, size_t size)
+{
+	const char *text = (const char *)sqlite3_column_text(q->statement, q->at - 1);
+	size_t n = (size_t)sqlite3_column_bytes(q->statement, q->at - 1), used = 0;
+
+	for (size_t at = 0, step; text && at < n; at += step) {
+		uint32_t cp;
+		step = text_decode(text + at, n - at, &cp);
+		bool bad = text_control(cp) || (cp == 0xFFFD && step == 1);
+		size_t bytes = bad ? 1 : step;
+		if (used + bytes >= size)
+			break;
+		memcpy(out + used, bad ? "?" : text + at, bytes);
+		used += bytes;
+	}
+	out[used] = '\0';
+}
+
+void query_require(struct query *q, bool good)
+{
+	char value[64];
+
+	if (good || q->code != SQLITE_OK)
+		return;
+	const char *column = sqlite3_column_name(q->statement, q->at - 1);
+	copy_last(q, value, sizeof value);
+	snprintf(q->damage, sizeof q->damage, _("in the table %s, %s is \"%s\""),
+		q->table ? q->table : "?", column ? column : "?", value);
+	q->code = SQLITE_CORRUPT;
+}
+
+int32_t query_get_within(struct query *q, int32_t lo, int32_t hi)
+{
+	int type = sqlite3_column_type(q->statement, q->at);
+	int64_t value = query_get(q);
+	bool good = (type == SQLITE_INTEGER || type == SQLITE_NULL) && value >= lo &&
+		    value <= hi;
+
+	query_require(q, good);
+	return good ? (int32_t)value : lo;
+}
+
 int32_t query_get32(struct query *q)
 {
-	return sqlite3_column_int(q->statement, q->at++);
+	return query_get_within(q, INT32_MIN, INT32_MAX);
 }
 
 static bool next_is_null(struct query *q)
@@ -146,14 +191,16 @@ static bool next_is_null(struct query *q)
 
 int32_t query_get_count(struct query *q)
 {
-	return next_is_null(q) ? COUNT_NONE : query_get32(q);
+	return next_is_null(q) ? COUNT_NONE : query_get_within(q, 0, INT32_MAX);
 }
 
 int32_t query_get_day(struct query *q)
 {
-	int32_t day;
+	int32_t day = DAY_NONE;
 
-	return day_parse(query_get_text(q), &day) ? day : DAY_NONE;
+	if (!next_is_null(q))
+		query_require(q, day_parse(query_get_text(q), &day));
+	return day;
 }
 
 double query_get_real(struct query *q, bool *given)
@@ -171,7 +218,8 @@ const char *query_get_text(struct query *q)
 
 void query_get_copy(struct query *q, char *out, size_t size)
 {
-	text_copy(out, size, query_get_text(q));
+	q->at++;
+	copy_last(q, out, size);
 }
 
 void query_get_uid(struct query *q, unsigned char out[static STORE_UID_BYTES])
@@ -196,7 +244,12 @@ bool query_end(struct query *q, const char *what, struct err *e)
 
 	if (q->code == SQLITE_OK && !sqlite3_column_count(q->statement))
 		query_row(q);
-	if (q->code != SQLITE_OK && q->code != SQLITE_DONE)
+	if (*q->damage)
+		ok = err_set(e, ERR_BOOK,
+			_("%s: the book is damaged: %s; its backups are in the folder "
+			  "backups beside it (%s)"),
+			_(what), q->damage, q->book->path);
+	else if (q->code != SQLITE_OK && q->code != SQLITE_DONE)
 		ok = store_fail(q->book, q->code, what, e);
 	if (q->statement) {
 		sqlite3_reset(q->statement);

@@ -9,8 +9,10 @@
 struct query {
 	struct book *book;
 	sqlite3_stmt *statement;
-	int code; /* SQLite's extended code; SQLITE_OK while all is well */
-	int at;   /* next value to bind or column to read */
+	int code;          /* SQLite's extended code; SQLITE_OK while all is well */
+	int at;            /* next value to bind or column to read */
+	const char *table; /* named when a row is damaged; NULL: none is named */
+	char damage[160];  /* what is wrong with the row just read; "": nothing */
 	char now[STORE_TIME_SIZE]; /* bound by address, as are all texts but days */
 	unsigned char uid[STORE_UID_BYTES];
 };
@@ -34,15 +36,27 @@ void query_blob(struct query *q, const unsigned char uid[static STORE_UID_BYTES]
 /* The next row; false at the end and on failure. */
 bool query_row(struct query *q);
 
-/* Read the next column. */
+/* Read the next column. A book may come from somebody else or from a failing disk: a
+ * number beyond what the type holds, or a text that is no day, fails the query. */
 int64_t query_get(struct query *q);       /* NULL: 0 */
 int32_t query_get32(struct query *q);     /* the same */
-int32_t query_get_count(struct query *q); /* NULL: -1 */
+int32_t query_get_count(struct query *q); /* 0 or more; NULL: -1 */
 int32_t query_get_day(struct query *q);   /* NULL: DAY_NONE */
 double query_get_real(struct query *q, bool *given);
-const char *query_get_text(struct query *q); /* NULL: ""; until the next row */
+/* Fails the query unless it is lo..hi; NULL reads as 0. */
+int32_t query_get_within(struct query *q, int32_t lo, int32_t hi);
+/* As it stands in the book, NULL as "", until the next row: for words of the program
+ * and dates alone. */
+const char *query_get_text(struct query *q);
+/* A text to be shown. Control characters and bytes that are no UTF-8 become '?'
+ * rather than fail the query: one bad byte in a note must not take the season's
+ * counts away from the grower. book_check names the text. */
 void query_get_copy(struct query *q, char *out, size_t size);
 void query_get_uid(struct query *q, unsigned char out[static STORE_UID_BYTES]);
+
+/* Fails the query unless good: the column just read holds what it never may, which is
+ * named with its table and value. */
+void query_require(struct query *q, bool good);
 
 /* True when the row is refused because another one has its name. */
 bool query_taken(const struct query *q);

@@ -8,48 +8,6 @@
 
 #include <string.h>
 
-static void read_rule(struct query *q, struct rule *r)
-{
-	r->id = query_get(q);
-	r->pest = query_get(q);
-	query_get_copy(q, r->crop, sizeof r->crop);
-	condition_read(query_get_text(q), &r->condition);
-	r->lure = query_get(q);
-	place_read(query_get_text(q), &r->place);
-	r->farm = query_get(q);
-	r->block = query_get(q);
-	r->flight = query_get32(q);
-	r->from = query_get32(q);
-	r->to = query_get32(q);
-	r->until_dd = query_get32(q);
-	measure_read(query_get_text(q), &r->measure);
-	span_read(query_get_text(q), &r->span_kind);
-	r->span = query_get32(q);
-	comparator_read(query_get_text(q), &r->comparator);
-	r->value_x100 = query_get32(q);
-	query_get_copy(q, r->note, sizeof r->note);
-	query_get_copy(q, r->source, sizeof r->source);
-}
-
-bool book_rules(struct book *b, struct rules *out, struct err *e)
-{
-	struct query q;
-
-	out->n = 0;
-	query_start(&q, b,
-		"SELECT t.id, t.pest, t.crop, t.condition, t.lure, t.place, t.farm, "
-		"t.block, t.flight, t.from_md, t.to_md, t.until_dd, t.measure, "
-		"t.span_kind, t.span, t.comparator, t.value_x100, t.note, t.source "
-		"FROM threshold t JOIN pest p ON p.id = t.pest ORDER BY p.code COLLATE "
-		"NOCASE, p.code, t.id");
-	while (query_row(&q)) {
-		out->items =
-			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
-		read_rule(&q, &out->items[out->n++]);
-	}
-	return query_end(&q, N_("the thresholds cannot be read"), e);
-}
-
 static void bind_rule(struct query *q, const struct rule *r)
 {
 	query_int(q, r->pest);
@@ -99,6 +57,51 @@ static bool window_good(const struct rule *r, const char *what, struct err *e)
 		return true;
 	return err_set(e, ERR_INPUT, _("%s: its window needs a first and a last day"),
 		_(what));
+}
+
+static void read_rule(struct query *q, struct rule *r)
+{
+	r->id = query_get(q);
+	r->pest = query_get(q);
+	query_get_copy(q, r->crop, sizeof r->crop);
+	query_require(q, condition_read(query_get_text(q), &r->condition));
+	r->lure = query_get(q);
+	query_require(q, place_read(query_get_text(q), &r->place));
+	r->farm = query_get(q);
+	r->block = query_get(q);
+	r->flight = query_get_within(q, 0, 9);
+	r->from = query_get32(q);
+	r->to = query_get32(q);
+	query_require(q, window_good(r, "", NULL));
+	r->until_dd = query_get_within(q, 0, 99999);
+	query_require(q, measure_read(query_get_text(q), &r->measure));
+	query_require(q, span_read(query_get_text(q), &r->span_kind));
+	r->span = query_get32(q);
+	query_require(q, span_good(r, "", NULL));
+	query_require(q, comparator_read(query_get_text(q), &r->comparator));
+	r->value_x100 = query_get_within(q, 0, 99999999);
+	query_get_copy(q, r->note, sizeof r->note);
+	query_get_copy(q, r->source, sizeof r->source);
+}
+
+bool book_rules(struct book *b, struct rules *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT t.id, t.pest, t.crop, t.condition, t.lure, t.place, t.farm, "
+		"t.block, t.flight, t.from_md, t.to_md, t.until_dd, t.measure, "
+		"t.span_kind, t.span, t.comparator, t.value_x100, t.note, t.source "
+		"FROM threshold t JOIN pest p ON p.id = t.pest ORDER BY p.code COLLATE "
+		"NOCASE, p.code, t.id");
+	q.table = "threshold";
+	while (query_row(&q)) {
+		out->items =
+			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+		read_rule(&q, &out->items[out->n++]);
+	}
+	return query_end(&q, N_("the thresholds cannot be read"), e);
 }
 
 bool book_put_rule(struct book *b, struct rule *r, struct err *e)
@@ -172,6 +175,7 @@ bool book_treatments(struct book *b, int64_t farm, int32_t from, int32_t to,
 		"CROSS JOIN treatment t ON t.block = k.id AND t.day BETWEEN ?2 AND ?3 "
 		"WHERE ?1 IS NULL OR k.farm = ?1 ORDER BY t.block, t.day, t.id");
 	query_id(&q, farm);
+	q.table = "treatment";
 	query_day(&q, from);
 	query_day(&q, to);
 	while (query_row(&q)) {
@@ -182,6 +186,7 @@ bool book_treatments(struct book *b, int64_t farm, int32_t from, int32_t to,
 		t->block = query_get(&q);
 		t->pest = query_get(&q);
 		t->day = query_get_day(&q);
+		query_require(&q, t->day != DAY_NONE);
 	}
 	return query_end(&q, N_("the treatments cannot be read"), e);
 }

@@ -20,9 +20,10 @@ void visit_name_trap(struct book *b, int64_t trap, char *out, size_t size)
 		"WHERE t.id = ?1");
 	query_int(&q, trap);
 	if (query_row(&q)) {
-		char label[NAME_BYTES];
+		char label[NAME_BYTES], farm[NAME_BYTES];
 		query_get_copy(&q, label, sizeof label);
-		snprintf(out, size, _("trap %s of %s"), label, query_get_text(&q));
+		query_get_copy(&q, farm, sizeof farm);
+		snprintf(out, size, _("trap %s of %s"), label, farm);
 	}
 	query_end(&q, "", NULL);
 }

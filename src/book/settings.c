@@ -42,7 +42,7 @@ bool book_setting(
 static bool read_limit(
 	struct book *b, const struct limit *l, struct limits *out, struct err *e)
 {
-	char text[32];
+	char text[NOTE_BYTES];
 
 	if (!book_setting(b, l->name, text, sizeof text, e))
 		return false;
@@ -54,7 +54,7 @@ static bool read_limit(
 		(int)l->lo, (int)l->hi);
 }
 
-bool book_limits(struct book *b, struct limits *out, struct err *e)
+static bool read_limits(struct book *b, struct limits *out, struct err *e)
 {
 	*out = limits_usual;
 	for (size_t i = 0; i < sizeof limit_table / sizeof *limit_table; i++)
@@ -71,6 +71,19 @@ bool book_limits(struct book *b, struct limits *out, struct err *e)
 			  "first number must not be the larger one"),
 			(int)out->join_nights, (int)out->long_nights);
 	return true;
+}
+
+/* book_put_setting lets no such value in, so that one in the book is damage. */
+bool book_limits(struct book *b, struct limits *out, struct err *e)
+{
+	struct err why = { 0 };
+
+	if (read_limits(b, out, &why))
+		return true;
+	if (why.kind != ERR_INPUT)
+		return err_set(e, why.kind, "%s", why.text);
+	return err_set(e, ERR_BOOK, _("the book is damaged: in the table setting, %s"),
+		why.text);
 }
 
 static bool write_setting(struct book *b, const char *name, const char *value,
@@ -105,6 +118,6 @@ bool book_put_setting(
 		!store_begin(b, what, e))
 		return false;
 	return store_end(b,
-		write_setting(b, name, value, what, e) && book_limits(b, &limits, e),
+		write_setting(b, name, value, what, e) && read_limits(b, &limits, e),
 		what, e);
 }

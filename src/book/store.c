@@ -40,7 +40,10 @@ static const char *reason(const struct book *b, int code)
 		return _(
 			"another program is using the book; try again when it is done");
 	case SQLITE_READONLY:
-		return _("the book may only be read");
+		return code == SQLITE_READONLY_DBMOVED
+			       ? _("the book was moved or deleted meanwhile; start "
+				   "again")
+			       : _("the book may only be read");
 	case SQLITE_CORRUPT:
 		return _("the book is damaged; its backups are in the folder backups "
 			 "beside it");

@@ -93,6 +93,10 @@ int store_add_json(sqlite3 *db);
 bool store_connect(struct book *b, const char *path, int version, struct err *e);
 /* Shapes an empty database as a new book with the shipped kinds. */
 bool store_shape(struct book *b, struct err *e);
+/* The first table, index, trigger or view that the shipped schema does not have like
+ * this, or that is missing, in a sentence; "": all are ours. Blanks and comments do
+ * not count, nor what SQLite keeps for itself (ANALYZE). */
+bool store_shape_fault(struct book *b, char *out, size_t size, struct err *e);
 /* Makes a new book at path with its missing folders; fine if one appears meanwhile. */
 bool store_create(const char *path, const char *who, struct err *e);
 

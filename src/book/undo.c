@@ -4,17 +4,22 @@
 #include "visit.h"
 
 #include "base/mem.h"
+#include "base/text.h"
 #include "base/words.h"
 
 #include <string.h>
 
 /* VISIT_COLUMNS out of the row that the history keeps. */
 #define OLD_COLUMNS                                                                    \
-	"json_extract(old, '$.trap'), json_extract(old, '$.day'), "                    \
-	"json_extract(old, '$.outcome'), json_extract(old, '$.reason'), "              \
-	"json_extract(old, '$.count'), json_extract(old, '$.females'), "               \
-	"json_extract(old, '$.others'), json_extract(old, '$.new_card'), "             \
-	"json_extract(old, '$.new_lure'), json_extract(old, '$.stirred'), "            \
+	"json_extract(old, '$.id'), json_extract(old, '$.trap') AS trap, "             \
+	"json_extract(old, '$.day') AS day, "                                          \
+	"json_extract(old, '$.outcome') AS outcome, "                                  \
+	"json_extract(old, '$.reason') AS reason, "                                    \
+	"json_extract(old, '$.count') AS count, "                                      \
+	"json_extract(old, '$.females') AS females, "                                  \
+	"json_extract(old, '$.others') AS others, "                                    \
+	"json_extract(old, '$.new_card'), json_extract(old, '$.new_lure'), "           \
+	"json_extract(old, '$.stirred') AS stirred, "                                  \
 	"json_extract(old, '$.scout'), json_extract(old, '$.note')"
 
 bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visits *out,
@@ -25,7 +30,9 @@ bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visit
 	out->n = 0;
 	query_start(&q, b,
 		"SELECT " OLD_COLUMNS ", at, by, op = 'delete' FROM history "
-		"WHERE trap = ?1 AND day = ?2 AND old IS NOT NULL ORDER BY id DESC");
+		"WHERE history.trap = ?1 AND history.day = ?2 AND old IS NOT NULL "
+		"ORDER BY history.id DESC");
+	q.table = "history";
 	query_int(&q, trap);
 	query_day(&q, day);
 	while (query_row(&q)) {
@@ -43,6 +50,7 @@ bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visit
 struct reach {        /* what an undo may touch */
 	int64_t farm; /* 0: all */
 	int32_t first, last;
+	const char *by; /* NULL: anybody's */
 };
 
 struct step {
@@ -55,8 +63,24 @@ struct step {
 	struct visit_words old_words;
 };
 
+/* The step fails the query when it is not of the trap and day it is filed under. */
+static void read_step(struct query *q, struct step *s)
+{
+	s->id = query_get(q);
+	s->trap = query_get_within(q, 1, VISIT_TRAP_MAX);
+	s->day = query_get_day(q);
+	query_require(q, s->day != DAY_NONE);
+	s->inserted = query_get(q) != 0;
+	query_get_uid(q, s->uid);
+	if (s->inserted)
+		return;
+	visit_read(q, &s->old, &s->old_words);
+	query_require(q, s->old.trap == s->trap && s->old.day == s->day);
+}
+
 /* The latest step not taken back. An undo is no step: it stands where the step it
- * took back stood. */
+ * took back stood. A step under one of somebody else's stays as well: to take it back
+ * would lose what they entered. */
 static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 	const char *what, struct err *e)
 {
@@ -68,18 +92,19 @@ static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 		"WHERE (?1 IS NULL OR t.farm = ?1) AND h.day BETWEEN ?2 AND ?3 "
 		"AND h.undoes IS NULL "
 		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = h.id) "
+		"AND (?4 IS NULL OR h.by = ?4 AND NOT EXISTS "
+		"(SELECT 1 FROM history x WHERE x.trap = h.trap AND x.day = h.day "
+		"AND x.id > h.id AND x.by <> ?4 AND x.undoes IS NULL "
+		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = x.id))) "
 		"ORDER BY h.id DESC LIMIT 1");
+	q.table = "history";
 	query_id(&q, reach->farm);
 	query_limit(&q, reach->first);
 	query_limit(&q, reach->last);
-	if (query_row(&q)) {
-		s->id = query_get(&q);
-		s->trap = query_get(&q);
-		s->day = query_get_day(&q);
-		s->inserted = query_get(&q) != 0;
-		query_get_uid(&q, s->uid);
-		visit_read(&q, &s->old, &s->old_words);
-	}
+	if (reach->by)
+		query_text(&q, reach->by);
+	if (query_row(&q))
+		read_step(&q, s);
 	if (!query_end(&q, what, e))
 		return false;
 	return s->id ||
@@ -148,11 +173,13 @@ static bool undo(struct book *b, const struct reach *reach, struct undone *out,
 }
 
 bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-	struct undone *out, struct err *e)
+	const char *by, struct undone *out, struct err *e)
 {
 	const char *what = N_("nothing is taken back");
-	const struct reach reach = { farm, first, last };
+	char name[SCOUT_BYTES]; /* cut as book_set_who cuts it */
+	const struct reach reach = { farm, first, last, by ? name : NULL };
 
+	text_copy(name, sizeof name, by ? by : "");
 	return store_begin(b, what, e) &&
 	       store_end(b, undo(b, &reach, out, what, e), what, e);
 }

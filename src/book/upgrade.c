@@ -1,6 +1,8 @@
 /* upgrade.c - brings a book of an older version up, one step per version. How to add
  * a step: change share/schema.sql, raise STORE_VERSION and the file's user_version,
- * add the step below and a book of the version before to tests/book. */
+ * add the step below and a book of the version before to tests/book. After the last
+ * step the shape must be that of schema.sql to the letter (see shape.c): a table that
+ * changes is made anew and filled from the old one, not altered. */
 #include "store.h"
 
 #include "base/words.h"

@@ -5,8 +5,8 @@
 #include "query.h"
 
 /* The columns in the order that they are read and bound. */
-#define VISIT_COLUMNS                                                                  \
-	"trap, day, outcome, reason, count, females, others, new_card, new_lure, "     \
+#define VISIT_COLUMNS                                                                        \
+	"visit.id, trap, day, outcome, reason, count, females, others, new_card, new_lure, " \
 	"stirred, scout, note"
 
 /* The row of a trap's visit on a day. Days before 1900 and after 2199, which no visit
@@ -18,6 +18,8 @@ enum {
 };
 int64_t visit_id(int64_t trap, int32_t day);
 
+/* Fails the query unless the row is one that the program writes: its words are known
+ * and fit each other, its numbers are in range, its id is that of its trap and day. */
 void visit_read(struct query *q, struct visit *v, struct visit_words *w);
 
 /* A new row: with this uid, or with one of its own when NULL. */

@@ -18,19 +18,39 @@ int64_t visit_id(int64_t trap, int32_t day)
 	return (days < 0 ? -1 : days) * VISIT_DAY + trap;
 }
 
+static int32_t read_count(struct query *q, bool never)
+{
+	int32_t count = query_get_count(q);
+
+	query_require(q, count <= COUNT_MAX && (count == COUNT_NONE || !never));
+	return count;
+}
+
+static void read_counts(struct query *q, struct visit *v)
+{
+	bool never = outcome_facts[v->outcome].count == COUNT_NEVER;
+
+	v->count = read_count(q, never);
+	query_require(q, v->count != COUNT_NONE ||
+				 outcome_facts[v->outcome].count != COUNT_MUST);
+	v->females = read_count(q, never);
+	v->others = read_count(q, never);
+}
+
 void visit_read(struct query *q, struct visit *v, struct visit_words *w)
 {
-	v->trap = query_get(q);
+	*v = (struct visit){ 0 };
+	int64_t id = query_get(q);
+	v->trap = query_get_within(q, 1, VISIT_TRAP_MAX);
 	v->day = query_get_day(q);
-	outcome_read(query_get_text(q), &v->outcome);
-	v->reason = REASON_NONE;
-	reason_read(query_get_text(q), &v->reason);
-	v->count = query_get_count(q);
-	v->females = query_get_count(q);
-	v->others = query_get_count(q);
+	query_require(q, v->day != DAY_NONE && visit_id(v->trap, v->day) == id);
+	query_require(q, outcome_read(query_get_text(q), &v->outcome));
+	query_require(q, reason_read(query_get_text(q), &v->reason) &&
+				 reason_fits(v->reason, v->outcome));
+	read_counts(q, v);
 	v->new_card = query_get(q);
 	v->new_lure = query_get(q);
-	v->stirred = query_get(q) != 0;
+	v->stirred = query_get_within(q, 0, 1) != 0;
 	if (!w)
 		return;
 	query_get_copy(q, w->scout, sizeof w->scout);
@@ -57,6 +77,7 @@ bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
 		       "AND trap IN (SELECT id FROM trap WHERE farm = ?3)"
 		     : "SELECT " VISIT_COLUMNS
 		       " FROM visit WHERE id BETWEEN ?1 AND ?2");
+	q.table = "visit";
 	query_int(&q, visit_id(0, from));
 	query_int(&q, visit_id(VISIT_TRAP_MAX, to));
 	if (farm)
@@ -78,6 +99,7 @@ bool visit_find(struct book *b, struct visit *v, struct visit_words *w,
 
 	*found = false;
 	query_start(&q, b, "SELECT " VISIT_COLUMNS ", uid FROM visit WHERE id = ?1");
+	q.table = "visit";
 	query_int(&q, visit_id(v->trap, v->day));
 	if (query_row(&q)) {
 		*found = true;
@@ -118,11 +140,17 @@ static bool newest_day(
 		farm ? "SELECT id FROM visit WHERE id <= ?1 AND trap IN "
 		       "(SELECT id FROM trap WHERE farm = ?2) ORDER BY id DESC LIMIT 1"
 		     : "SELECT id FROM visit WHERE id <= ?1 ORDER BY id DESC LIMIT 1");
+	q.table = "visit";
 	query_int(&q, visit_id(VISIT_TRAP_MAX, upto));
 	if (farm)
 		query_int(&q, farm);
-	if (query_row(&q))
-		*day = VISIT_DAY_FIRST + (int32_t)(query_get(&q) / VISIT_DAY);
+	if (query_row(&q)) {
+		int64_t id = query_get(&q);
+		bool good = id > 0 && id < visit_id(0, VISIT_DAY_LAST + 1);
+		query_require(&q, good);
+		if (good)
+			*day = VISIT_DAY_FIRST + (int32_t)(id / VISIT_DAY);
+	}
 	return query_end(&q, N_("the visits cannot be read"), e);
 }
 
@@ -148,16 +176,17 @@ bool book_each_visit(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	query_start(&q, b,
 		"SELECT " VISIT_COLUMNS
-		" FROM visit v CROSS JOIN trap t ON t.id = v.trap "
-		"CROSS JOIN farm f ON f.id = t.farm WHERE v.id BETWEEN ?1 AND ?2 "
-		"AND (?3 IS NULL OR f.id = ?3) "
-		"ORDER BY f.name COLLATE NOCASE, f.name, t.driving_order, t.id, v.id");
+		" FROM visit CROSS JOIN trap t ON t.id = visit.trap CROSS JOIN farm f "
+		"ON f.id = t.farm WHERE visit.id BETWEEN ?1 AND ?2 "
+		"AND (?3 IS NULL OR f.id = ?3) ORDER BY f.name COLLATE NOCASE, f.name, "
+		"t.driving_order, t.id, visit.id");
+	q.table = "visit";
 	query_int(&q, visit_id(0, from));
 	query_int(&q, visit_id(VISIT_TRAP_MAX, to));
 	query_id(&q, farm);
 	while (query_row(&q)) {
 		visit_read(&q, &v, &w);
-		if (!each(arg, &v, &w))
+		if (*q.damage || !each(arg, &v, &w))
 			break;
 	}
 	return query_end(&q, N_("the visits cannot be read"), e);

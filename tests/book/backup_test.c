@@ -1,6 +1,9 @@
 #include "fixture.h"
 
 #include <errno.h>
+#include <sys/time.h>
+#include <sys/wait.h>
+#include <time.h>
 
 static bool there(const char *path)
 {
@@ -184,6 +187,93 @@ static void book_beside_another_has_backups_of_its_own(void **state)
 	desk_clear(&d);
 }
 
+/* In a child: at the word, the backup of each day; its exit status says how it went. */
+static int back_up_at_once(const struct desk *d, int word)
+{
+	struct err e = { 0 };
+	struct book *b = book_open(d->path, BOOK_EXISTING, "", &e);
+	char go;
+	bool ok = b && read(word, &go, 1) == 0; /* the end of the pipe */
+
+	for (int32_t day = 20000; ok && day < 20005; day++)
+		ok = book_daily_backup(b, day, &e) && e.kind == ERR_NONE;
+	if (!ok)
+		fprintf(stderr, "%s\n", e.text);
+	book_close(b);
+	return ok ? 0 : 1;
+}
+
+static void book_daily_backup_by_many_programs_at_once_is_one(void **state)
+{
+	enum { PROGRAMS = 8 };
+	int word[2], status, failed = 0;
+	char path[160];
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	assert_int_equal(pipe(word), 0);
+	for (int i = 0; i < PROGRAMS; i++) {
+		if (fork() != 0)
+			continue;
+		close(word[1]);
+		_exit(back_up_at_once(&d, word[0]));
+	}
+	close(word[0]);
+	close(word[1]);
+	for (int i = 0; i < PROGRAMS; i++) {
+		assert_true(wait(&status) > 0);
+		failed += status != 0;
+	}
+	assert_int_equal(failed, 0);
+	for (int32_t day = 20000; day < 20005; day++) {
+		backup_of(&d, day, path, sizeof path);
+		assert_true(there(path));
+	}
+	desk_clear(&d);
+}
+
+static void book_daily_backup_sweeps_what_was_left_half_done(void **state)
+{
+	static const struct {
+		const char *name;
+		int hours; /* since it was written */
+		bool stays;
+	} row[] = {
+		{ "book-2024-10-01.db.part-Ab3xYz", 25, false },
+		{ "book-2024-10-01.db.part-Ab3xYz-journal", 25, false },
+		{ "book-2024-10-01.db.part-Ab3xYz-wal", 25, false },
+		{ "book-2024-10-01.db.part-Ab3xYy", 23, true },
+		{ "book-2024-10-01.db.part-Ab3xYy-journal", 23, true },
+		{ "north-2024-10-01.db.part-Ab3xYz", 25, true },
+		{ "book-2024-10-01.db.part-Ab3xYz.bak", 25, true },
+		{ "book-2024-10-01.db.part-Ab3", 25, true },
+		{ "book-of-mine.db.part-Ab3xYz", 25, true },
+		{ "book-2024-10-01.db", 25, true },
+	};
+	enum { N = sizeof row / sizeof *row };
+	char path[160];
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	must(book_daily_backup(d.book, 19999, e));
+	for (size_t i = 0; i < N; i++) {
+		struct timeval then = { time(NULL) - row[i].hours * 3600, 0 };
+		snprintf(path, sizeof path, "%s/backups/%s", d.folder, row[i].name);
+		file_write(path, "half", 4);
+		assert_int_equal(utimes(path, (struct timeval[]){ then, then }), 0);
+	}
+	must(book_daily_backup(d.book, 20000, e));
+	for (size_t i = 0; i < N; i++) {
+		snprintf(path, sizeof path, "%s/backups/%s", d.folder, row[i].name);
+		if (there(path) != row[i].stays)
+			fail_msg("%s is %s", row[i].name,
+				row[i].stays ? "gone" : "left");
+	}
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -194,6 +284,8 @@ int main(void)
 		cmocka_unit_test(book_daily_backups_are_thinned_out),
 		cmocka_unit_test(backups_kept_are_seven_days_and_eight_weeks),
 		cmocka_unit_test(book_beside_another_has_backups_of_its_own),
+		cmocka_unit_test(book_daily_backup_by_many_programs_at_once_is_one),
+		cmocka_unit_test(book_daily_backup_sweeps_what_was_left_half_done),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

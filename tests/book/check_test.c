@@ -101,7 +101,88 @@ static void book_check_finds_a_value_out_of_range(void **state)
 				     "UPDATE visit SET count = -3 WHERE count = 3;"
 				     "PRAGMA ignore_check_constraints = OFF"),
 		SQLITE_OK);
-	expect(&d, 1, "the file is damaged: CHECK constraint failed in visit");
+	expect(&d, 2, "the file is damaged: CHECK constraint failed in visit");
+	expect(&d, 2, "a visit cannot be used: in the table visit, count is \"-3\"");
+	desk_clear(&d);
+}
+
+static void book_check_goes_on_after_a_bad_visit(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	hang_and_count(&d);
+	assert_int_equal(raw(d.book, "PRAGMA ignore_check_constraints = ON;"
+				     "UPDATE visit SET stirred = 7;"
+				     "PRAGMA ignore_check_constraints = OFF"),
+		SQLITE_OK);
+	expect(&d, 4, "stirred is \"7\"\na visit cannot be used"); /* and the file */
+	desk_clear(&d);
+}
+
+static void book_check_finds_texts_that_cannot_be_shown(void **state)
+{
+	static const struct {
+		const char *why, *sql, *says;
+	} row[] = {
+		{ "a control character", "UPDATE farm SET name = 'a' || char(27)",
+			"in the table farm, name of row 1 holds" },
+		{ "a NUL",
+			"UPDATE visit SET note = 'a' || char(0) || 'b' WHERE count = 3",
+			"in the table visit, note of row" },
+		{ "torn UTF-8", "UPDATE trap SET label = CAST(x'41F09F' AS TEXT)",
+			"in the table trap, label of row 1 holds" },
+		{ "text turned around", "UPDATE block SET crop = char(8238)",
+			"in the table block, crop of row 1 holds" },
+		{ "a setting",
+			"INSERT INTO setting (name, value, uid, changed_at, changed_by)"
+			" VALUES ('scout', char(7), randomblob(16), "
+			"'2026-07-21T07:42:11.123Z', '')",
+			"in the table setting, value of row 1 holds" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct desk d;
+		desk_memory(&d);
+		hang_and_count(&d);
+		if (raw(d.book, row[i].sql) != SQLITE_OK)
+			fail_msg("%s: %s", row[i].why, sqlite3_errmsg(d.book->db));
+		expect(&d, 1, row[i].says);
+		desk_clear(&d);
+	}
+}
+
+static void book_check_finds_rows_and_settings_out_of_range(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	hang_and_count(&d);
+	assert_int_equal(raw(d.book, "UPDATE farm SET season_start = 231;"
+				     "INSERT INTO setting (name, value, uid, "
+				     "changed_at, changed_by) VALUES ('open_days', "
+				     "'70', randomblob(16), "
+				     "'2026-07-21T07:42:11.123Z', '')"),
+		SQLITE_OK);
+	expect(&d, 2, "in the table farm, season_start is \"231\"");
+	expect(&d, 2, "in the table setting, the setting open_days is \"70\"");
+	desk_clear(&d);
+}
+
+static void book_check_finds_a_trigger_that_is_not_ours(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	hang_and_count(&d);
+	assert_int_equal(raw(d.book, "CREATE TRIGGER evil AFTER INSERT ON visit BEGIN "
+				     "DELETE FROM visit WHERE id = new.id; END"),
+		SQLITE_OK);
+	expect(&d, 1, "changed by another program: trigger evil is not ours");
 	desk_clear(&d);
 }
 
@@ -112,6 +193,10 @@ int main(void)
 		cmocka_unit_test(book_check_finds_what_does_not_hang_together),
 		cmocka_unit_test(book_check_finds_rows_without_their_parent),
 		cmocka_unit_test(book_check_finds_a_value_out_of_range),
+		cmocka_unit_test(book_check_goes_on_after_a_bad_visit),
+		cmocka_unit_test(book_check_finds_texts_that_cannot_be_shown),
+		cmocka_unit_test(book_check_finds_rows_and_settings_out_of_range),
+		cmocka_unit_test(book_check_finds_a_trigger_that_is_not_ours),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -43,6 +43,24 @@ static void book_says_when_another_program_writes(void **state)
 	desk_clear(&d);
 }
 
+static void book_moved_or_deleted_meanwhile_says_so(void **state)
+{
+	static const char says[] = "this count is not saved: the book was moved or "
+				   "deleted meanwhile; start again";
+	char elsewhere[128];
+	struct desk d;
+
+	(void)state;
+	for (int moved = 0; moved < 2; moved++) {
+		desk_disk(&d);
+		snprintf(elsewhere, sizeof elsewhere, "%s/old.db", d.folder);
+		struct visit v = counted(d.trap, 20000, 7);
+		assert_int_equal(moved ? rename(d.path, elsewhere) : unlink(d.path), 0);
+		refused(book_save_visit(d.book, &v, NULL, e), ERR_BOOK, says);
+		desk_clear(&d);
+	}
+}
+
 static void book_locked_one_is_refused_untouched(void **state)
 {
 	struct desk d;
@@ -244,6 +262,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_two_handles_see_each_other),
 		cmocka_unit_test(book_says_when_another_program_writes),
+		cmocka_unit_test(book_moved_or_deleted_meanwhile_says_so),
 		cmocka_unit_test(book_locked_one_is_refused_untouched),
 		cmocka_unit_test(book_full_disk_loses_nothing_shown_as_saved),
 		cmocka_unit_test(book_full_disk_leaves_no_half_made_book),

@@ -15,7 +15,7 @@ static void book_undo_goes_back_step_by_step(void **state)
 	must(book_save_visit(d.book, &v, NULL, e));        /* 2: corrected */
 	must(book_remove_visit(d.book, v.trap, v.day, e)); /* 3: removed */
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
 	assert_false(u.removed);
 	assert_int_equal(u.was.trap, 0); /* nothing stood there */
 	must(book_visit(d.book, v.trap, v.day, &got, &got_w, e));
@@ -23,18 +23,18 @@ static void book_undo_goes_back_step_by_step(void **state)
 	assert_string_equal(got_w.note, w.note);
 	assert_int_equal(store_number(d.book, "SELECT count(*) FROM tombstone", 9), 0);
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
 	assert_int_equal(u.was.count, 40);
 	must(book_visit(d.book, v.trap, v.day, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
 	assert_true(u.removed);
 	assert_int_equal(u.was.count, 4);
 	refused(book_visit(d.book, v.trap, v.day, &got, NULL, e), ERR_NOT_FOUND,
 		"no visit");
-	refused(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e), ERR_NOT_FOUND,
-		"nothing left");
+	refused(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e),
+		ERR_NOT_FOUND, "nothing left");
 	desk_clear(&d);
 }
 
@@ -49,13 +49,13 @@ static void book_undo_stays_on_its_farm_and_days(void **state)
 	must(book_put_farm(d.book, &f, e));
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_save_visit(d.book, &v, NULL, e));
-	refused(book_undo_visit(d.book, f.id, 20000, 20000, &u, e), ERR_NOT_FOUND,
+	refused(book_undo_visit(d.book, f.id, 20000, 20000, NULL, &u, e), ERR_NOT_FOUND,
 		"left");
-	refused(book_undo_visit(d.book, d.farm, 20001, 20009, &u, e), ERR_NOT_FOUND,
-		"left");
-	refused(book_undo_visit(d.book, d.farm, 19990, 19999, &u, e), ERR_NOT_FOUND,
-		"left");
-	must(book_undo_visit(d.book, d.farm, 19999, 20001, &u, e));
+	refused(book_undo_visit(d.book, d.farm, 20001, 20009, NULL, &u, e),
+		ERR_NOT_FOUND, "left");
+	refused(book_undo_visit(d.book, d.farm, 19990, 19999, NULL, &u, e),
+		ERR_NOT_FOUND, "left");
+	must(book_undo_visit(d.book, d.farm, 19999, 20001, NULL, &u, e));
 	assert_int_equal(u.trap, d.trap);
 	assert_int_equal(u.day, 20000);
 	desk_clear(&d);
@@ -71,12 +71,62 @@ static void book_undo_is_in_the_history(void **state)
 	desk_memory(&d);
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_save_visit(d.book, &v, NULL, e));
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
 	must(book_old_visits(d.book, d.trap, 20000, &old, e));
 	assert_int_equal(old.n, 1);
 	assert_true(old.items[0].removed);
 	assert_int_equal(old.items[0].visit.count, 4);
 	free(old.items);
+	desk_clear(&d);
+}
+
+static void book_undo_leaves_the_entries_of_others(void **state)
+{
+	static const char long_name[] = "Ida with a name far too long for the book";
+	struct desk d;
+	struct undone u;
+
+	(void)state;
+	desk_memory(&d); /* by JR */
+	int64_t two = desk_add_trap(&d, "2");
+	struct visit v = counted(d.trap, 20000, 4), w = counted(two, 20000, 7);
+	must(book_save_visit(d.book, &v, NULL, e));
+	book_set_who(d.book, long_name);
+	must(book_save_visit(d.book, &w, NULL, e));
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, "", &u, e), ERR_NOT_FOUND,
+		"left");
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, "J", &u, e), ERR_NOT_FOUND,
+		"left");
+	must(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e));
+	assert_int_equal(u.trap, d.trap); /* not the latest, which is Ida's */
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e), ERR_NOT_FOUND,
+		"left");
+	must(book_undo_visit(d.book, d.farm, 0, 30000, long_name, &u, e));
+	assert_int_equal(u.trap, two);
+	desk_clear(&d);
+}
+
+static void book_undo_stops_under_the_entry_of_another(void **state)
+{
+	struct desk d;
+	struct undone u;
+	struct visit got;
+
+	(void)state;
+	desk_memory(&d);
+	struct visit v = counted(d.trap, 20000, 4);
+	must(book_save_visit(d.book, &v, NULL, e));
+	book_set_who(d.book, "Ida");
+	v.count = 5;
+	must(book_save_visit(d.book, &v, NULL, e));
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e), ERR_NOT_FOUND,
+		"left");
+	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
+	assert_int_equal(got.count, 5);
+	must(book_undo_visit(d.book, d.farm, 0, 30000, "Ida", &u, e));
+	book_set_who(d.book, "JR");
+	must(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e));
+	assert_true(u.removed);
 	desk_clear(&d);
 }
 
@@ -91,11 +141,11 @@ static void book_undo_leaves_what_files_brought(void **state)
 	desk_memory(&d);
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_add_visit(d.book, &v, NULL, &same, e));
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, &u, e), ERR_NOT_FOUND,
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e), ERR_NOT_FOUND,
 		"left");
 	v.count = 5;
 	must(book_save_visit(d.book, &v, NULL, e));
-	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 	desk_clear(&d);
@@ -116,15 +166,15 @@ static void book_undo_of_a_removal_keeps_what_stood_there(void **state)
 	must(book_remove_visit(d.book, d.trap, 20000, e));
 	v.count = 9;
 	must(book_add_visit(d.book, &v, NULL, &same, e)); /* from a file, no step */
-	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
 	assert_int_equal(u.was.count, 9);
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 	must(book_old_visits(d.book, d.trap, 20000, &old, e));
 	assert_int_equal(old.items[0].visit.count, 9); /* kept */
-	must(book_undo_visit(d.book, d.farm, 0, 30000, &u, e));
+	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
 	assert_true(u.removed);
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, &u, e), ERR_NOT_FOUND,
+	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e), ERR_NOT_FOUND,
 		"left");
 	free(old.items);
 	desk_clear(&d);
@@ -193,7 +243,8 @@ static void book_undo_of_everything_gives_the_start(void **state)
 	char *end = whole_diary(&d);
 	assert_string_not_equal(end, start);
 	int undone = 0;
-	while (undone <= STEPS && book_undo_visit(d.book, d.farm, 0, 1000, &u, &err))
+	while (undone <= STEPS &&
+		book_undo_visit(d.book, d.farm, 0, 1000, NULL, &u, &err))
 		undone++;
 	assert_int_equal(err.kind, ERR_NOT_FOUND);
 	char *back = whole_diary(&d);
@@ -210,6 +261,8 @@ int main(void)
 		cmocka_unit_test(book_undo_goes_back_step_by_step),
 		cmocka_unit_test(book_undo_stays_on_its_farm_and_days),
 		cmocka_unit_test(book_undo_is_in_the_history),
+		cmocka_unit_test(book_undo_leaves_the_entries_of_others),
+		cmocka_unit_test(book_undo_stops_under_the_entry_of_another),
 		cmocka_unit_test(book_undo_leaves_what_files_brought),
 		cmocka_unit_test(book_undo_of_a_removal_keeps_what_stood_there),
 		cmocka_unit_test(book_undo_of_everything_gives_the_start),

@@ -59,7 +59,7 @@ static void book_of_version_1_opens(void **state)
 	assert_content(d.book);
 	must(book_check(d.book, 30000, NULL, NULL, &found, e));
 	assert_int_equal(found, 0);
-	must(book_undo_visit(d.book, 1, 0, 30000, &u, e));
+	must(book_undo_visit(d.book, 1, 0, 30000, NULL, &u, e));
 	assert_int_equal(u.was.count, 14);
 	desk_clear(&d);
 }
