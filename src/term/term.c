@@ -5,7 +5,7 @@
 #include "base/words.h"
 
 #include <curses.h>
-#include <term.h>
+#include <term.h> /* with it struct termios */
 
 #include <ctype.h>
 #include <errno.h>
@@ -56,8 +56,8 @@ static void catch_signals(void)
 		catch_one(i);
 }
 
-/* Once leaving, a second signal (the shell's and the kernel's SIGHUP come in pairs) must
- * not cut short what is put away after this. */
+/* Once leaving, a second signal (the shell's and the kernel's SIGHUP come in pairs)
+ * must not cut short what is put away after this. */
 static void release_signals(void)
 {
 	if (term_leaving())
@@ -109,11 +109,25 @@ static bool ascii_terminal(void)
 	return name[0] == 'v' && name[1] == 't' && isdigit((unsigned char)name[2]);
 }
 
+/* Ctrl-S must not freeze the pages. curses takes the mode over and gives the one of
+ * before back to the shell. */
+static void without_flow_control(void)
+{
+	struct termios mode;
+
+	if (tcgetattr(STDIN_FILENO, &mode) != 0)
+		return;
+	mode.c_iflag &= ~(tcflag_t)(IXON | IXOFF);
+	if (tcsetattr(STDIN_FILENO, TCSADRAIN, &mode) == 0)
+		def_prog_mode();
+}
+
 static void set_modes(void)
 {
 	cbreak();
 	noecho();
 	nonl();
+	without_flow_control();
 	typeahead(-1); /* a frame is sent whole */
 	keypad(stdscr, TRUE);
 	keys_define();
