@@ -13,9 +13,8 @@ struct due_item {
 	enum service_state state;
 	char farm_name[NAME_BYTES], block_name[NAME_BYTES], label[NAME_BYTES];
 	char kind_name[NAME_BYTES];
-	char state_text[SAY_SHORT *
-			2]; /* "due now", "3 d overdue", "by next run", "32 moths" */
-	const char *state_word; /* for files: fine, next-run, due, overdue */
+	char state_text[SAY_SHORT * 2]; /* "due today", "3 d overdue", "by next run" */
+	const char *state_word;         /* for files: fine, next-run, due, overdue */
 	enum tone tone;
 };
 

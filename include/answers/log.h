@@ -18,8 +18,8 @@ struct log {
 	struct card_kinds cards;
 	struct rules rules;
 	struct treatments treatments; /* of this season, by block and day */
-	struct visits
-		visits; /* of this season and the six weeks before, by trap and day */
+	struct visits visits; /* of this season and the six weeks before, and of traps
+	                       * that hang over from an earlier one; by trap and day */
 	struct diary
 		*diaries; /* one for each of traps.items, over its part of visits */
 	struct lure_state *lure_states; /* the same, as at the end of today */

@@ -38,7 +38,7 @@ void say_amount(const struct judgement *j, char out[static SAY_SHORT]);
  * per night, when the rule compares that, and the doubts; "" when there is nothing. */
 void say_behind(
 	const struct rule *r, const struct judgement *j, char *out, size_t size);
-/* "14.0 a week, threshold 5" or what is missing. */
+/* "14.0 a week, threshold >=5" or what is missing. */
 void say_verdict_line(
 	const struct log *l, const struct verdict_row *row, char *out, size_t size);
 /* "lure 3 d over", "lure due", "card due", "card full"; "" when all is fine. */

@@ -27,7 +27,7 @@ struct today_line {
 	enum verdict verdict;
 	char farm_name[NAME_BYTES], block_name[NAME_BYTES], pest_code[CODE_BYTES];
 	char where[NAME_BYTES + 8]; /* "trap 3", "mean of 4" */
-	char says[SAY_LINE];        /* "14.0 a week, threshold 5" */
+	char says[SAY_LINE];        /* "14.0 a week, threshold >=5" */
 };
 
 struct today {
@@ -36,9 +36,8 @@ struct today {
 	char title_short[DAY_TEXT_SIZE]; /* "Tue 21 Jul" */
 	struct today_run *runs;          /* due ones first, then by next run */
 	size_t n_runs, cap_runs;
-	struct today_line
-		*lines; /* over first, then unknown; worst trap of each block and
-	                           * pest with its own rule */
+	/* Over first, then unknown: each trap and block mean by its worst rule. */
+	struct today_line *lines;
 	size_t n_lines, cap_lines, n_over;
 	int n_under; /* traps and block means that are under, not counting near ones */
 	int n_near;

@@ -7,8 +7,8 @@
 
 enum { NO_TRAP = -1, NO_RULE = -1 };
 
-/* One rule and one trap, or one rule and one block's traps of a pest. A trap or a
- * block for which no rule holds has one row with rule = NO_RULE. */
+/* One rule and one trap, or one rule and one block's traps of a pest. A trap for which
+ * no rule of its own holds has one row with rule = NO_RULE; a block has none then. */
 struct verdict_row {
 	int64_t farm, block, pest;
 	int trap; /* index in log.traps; NO_TRAP: the block's */
@@ -41,6 +41,13 @@ const struct verdict_row *verdicts_worst_of_block(
  * none. A trap without a rule of its own is judged with its block then. */
 const struct verdict_row *verdicts_of_block_itself(
 	const struct verdict_rows *v, int64_t block, int64_t pest);
+
+/* True if row i is the one that counts for its trap, or for its block's mean: the worst
+ * of several. */
+bool verdicts_counts(const struct verdict_rows *v, size_t i);
+
+/* Where a trap stands, with the lure that made its latest catch up to `day`. */
+struct spot verdicts_spot(const struct log *l, size_t trap, int32_t day);
 
 /* What is known of biofix, flight and treatments for a block and pest on a day. */
 struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day);

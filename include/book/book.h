@@ -22,8 +22,9 @@ enum book_open {
  * missing folders 0700, and holds the shipped pests, lures and cards, no thresholds.
  * Refused, untouched: a file of another program, of a newer mothtally, a damaged one,
  * one whose tables or triggers are not ours (another program may have put them there,
- * and they could change what is saved), one locked by another program for over 2 s. An older book is upgraded,
- * one step per version in one transaction, after a backup beside it.
+ * and they could change what is saved), one locked by another program for over 2 s. An
+ * older book is upgraded, one step per version in one transaction, after a backup
+ * beside it.
  * `who` (may be "") is written beside every change; borrowed until book_close. */
 struct book *book_open(
 	const char *path, enum book_open how, const char *who, struct err *e);

@@ -14,7 +14,7 @@
 
 enum want {
 	WANT_NOTHING,
-	WANT_BACK, /* to the page before; from Today: end the program */
+	WANT_BACK, /* to the page before; Today never wishes it */
 	WANT_QUIT,
 	WANT_HELP,    /* the keys that work on this page */
 	WANT_RUN,     /* the run of .farm */

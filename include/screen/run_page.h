@@ -46,7 +46,7 @@ struct run_page {
 	int64_t picked_trap; /* id of the picked trap: found again in a new run */
 	bool said_done;      /* all is done was said: the next Enter goes back */
 	bool unsaved;      /* what is typed could not be saved: digits would bend it */
-	bool at_rest;      /* all is done: no key changes a trap until one is picked */
+	bool at_rest;      /* all is done: no key changes a trap till one is picked */
 	int64_t told_trap; /* of the visit of another day that a message named; 0 none */
 	int32_t told_day;
 	int rows; /* of the list in the last frame */

@@ -16,8 +16,8 @@ void run_say_new(const struct run_page *p, const struct run_trap *t, struct mess
 /* The lines above and below the list, for a page of `cols` columns. */
 void run_say_under(const struct run_page *p, int cols, char *out, size_t size);
 void run_say_status(const struct run_page *p, int cols, char *out, size_t size);
-/* The message line: what is typed there; else what just happened and what the picked row
- * has no room for (is_cut). Returns the column of the cursor when it belongs there. */
+/* The message line: what is typed there; else what just happened and what the picked
+ * row has no room for (is_cut). Returns the column of the cursor when it belongs there. */
 int run_say_message(const struct run_page *p, int cols, bool is_cut, struct message *m);
 
 #endif

@@ -11,11 +11,11 @@
 	"treefruit.wsu.edu/monitoring-and-identification"
 
 const struct published published_examples[] = {
-	{ "X1", WSU_CM, N_("2 and then 2 or more in the same trap: treat"), DERIVED },
+	{ "X1", WSU_CM, N_("2 and then 2 or more in the same trap: over"), DERIVED },
 	{ "X2",
 		"Poland, state plant-protection signalling service, codling moth "
 		"notice, 21 May 2024. sygnalizacja.agrofagi.com.pl",
-		N_("two orchards past 5 a day over 3-4 days: treat; the third, first "
+		N_("two orchards past 5 a day over 3-4 days: over; the third, first "
 		   "to catch, stayed very low: not"),
 		NO_COUNTS },
 	{ "X3",
@@ -27,8 +27,8 @@ const struct published published_examples[] = {
 	{ "X4",
 		"Rutgers Cooperative Extension. Fruit IPM Report, 17 July 2012. "
 		"jerseyfruitagupdates.blogspot.com",
-		N_("a couple of farms over 20 a trap, most 0-1, too few to justify a "
-		   "spray; judged here by the 6-8 of the same service"),
+		N_("a couple of farms over 20 a trap, most 0-1, too few to act; "
+		   "judged here by the 6-8 of the same service"),
 		DERIVED },
 	{ "P10", "University of Kentucky, Oriental fruit moth page. weather.uky.edu",
 		N_("a mean of 7 a trap in a week"), BARE },

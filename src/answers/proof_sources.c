@@ -25,7 +25,8 @@ const struct published published_thresholds[] = {
 		"Washington State University Tree Fruit. Monitoring and identification "
 		"(codling moth). Brunner 1993, rev. 2018. "
 		"treefruit.wsu.edu/monitoring-and-identification",
-		N_("2 or more in a trap in each of two weeks running: treat"), 0 },
+		N_("2 or more in a trap in each of two weeks running is its threshold"),
+		0 },
 	{ "CM2", NIAB_CM, N_("5 or more a trap in a week, May to July"), UNSAID },
 	{ "CM3", NIAB_CM, N_("3 a trap in a week, August and September"),
 		BARE | UNSAID },

@@ -62,8 +62,12 @@ static void say_unread(enum unread u, int32_t nights, char *out, size_t size)
 		break;
 	default:
 		snprintf(out, size,
-			u == UNREAD_SKIPPED ? _("skipped, not read for %d nights")
-					    : _("not read for %d nights"),
+			u == UNREAD_SKIPPED
+				? ngettext("skipped, not read for %d night",
+					  "skipped, not read for %d nights",
+					  (unsigned)nights)
+				: ngettext("not read for %d night",
+					  "not read for %d nights", (unsigned)nights),
 			(int)nights);
 	}
 }

@@ -135,19 +135,11 @@ static void add_line(
 	say_verdict_line(l, row, line->says, sizeof line->says);
 }
 
-/* True if row i is the one line to show for its trap (or block mean). */
-static bool is_shown(const struct verdict_rows *v, size_t i)
-{
-	const struct verdict_row *row = &v->items[i];
-
-	return row->trap == NO_TRAP || verdicts_worst_of_trap(v, row->trap) == row;
-}
-
 static void add_lines(const struct log *l, const struct verdict_rows *v,
 	enum verdict verdict, struct today *out)
 {
 	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].judgement.verdict == verdict && is_shown(v, i))
+		if (v->items[i].judgement.verdict == verdict && verdicts_counts(v, i))
 			add_line(l, &v->items[i], out);
 }
 
@@ -155,7 +147,7 @@ static void count_others(const struct verdict_rows *v, struct today *out)
 {
 	out->n_under = out->n_near = 0;
 	for (size_t i = 0; i < v->n; i++) {
-		if (!is_shown(v, i))
+		if (!verdicts_counts(v, i))
 			continue;
 		out->n_under += v->items[i].judgement.verdict == VERDICT_UNDER;
 		out->n_near += v->items[i].judgement.verdict == VERDICT_NEAR;

@@ -59,7 +59,7 @@ static int64_t lure_in(const struct log *l, size_t trap, int32_t day)
 	return s.kind ? s.kind : l->traps.items[trap].lure;
 }
 
-static struct spot spot_of(const struct log *l, size_t trap, int32_t day)
+struct spot verdicts_spot(const struct log *l, size_t trap, int32_t day)
 {
 	const struct trap *t = &l->traps.items[trap];
 	const struct block *b = log_block(l, t->block);
@@ -119,7 +119,7 @@ static struct verdict_row *add_group_row(
 static void add_to_group(struct group *g, const struct log *l, size_t trap, int32_t day)
 {
 	const struct trap *t = &l->traps.items[trap];
-	struct spot spot = spot_of(l, trap, day);
+	struct spot spot = verdicts_spot(l, trap, day);
 	struct moment m = log_moment(l, t->block, t->pest, day);
 
 	g->held = mem_grow(g->held, &g->cap, g->n + 1, sizeof *g->held);
@@ -158,7 +158,7 @@ static void judge_group_rule(const struct log *l, const struct group *g, size_t 
 		if (!holds(&g->held[i], rule))
 			continue;
 		size_t trap = g->held[i].trap;
-		struct spot spot = spot_of(l, trap, day);
+		struct spot spot = verdicts_spot(l, trap, day);
 		fit = rule_fits(r, &spot, &m);
 		states[n] = states_behind(l, trap, day);
 		subjects[n] = (struct subject){ &l->diaries[trap], &states[n].lure,
@@ -179,7 +179,7 @@ static void judge_group_trap(const struct log *l, const struct group *g,
 	const struct held *h, int32_t day, struct verdict_rows *out)
 {
 	struct moment m = log_moment(l, g->block, g->pest, day);
-	struct spot spot = spot_of(l, h->trap, day);
+	struct spot spot = verdicts_spot(l, h->trap, day);
 	struct states states = states_behind(l, h->trap, day);
 	struct subject subject = { &l->diaries[h->trap], &states.lure, &states.card };
 	struct weekly weekly = weekly_catch(subject.diary, day, &l->limits);
@@ -303,4 +303,13 @@ const struct verdict_row *verdicts_of_block_itself(
 			v->items[i].pest == pest && is_worse(&v->items[i], worst))
 			worst = &v->items[i];
 	return worst;
+}
+
+bool verdicts_counts(const struct verdict_rows *v, size_t i)
+{
+	const struct verdict_row *row = &v->items[i];
+
+	if (row->trap == NO_TRAP)
+		return verdicts_of_block_itself(v, row->block, row->pest) == row;
+	return verdicts_worst_of_trap(v, row->trap) == row;
 }

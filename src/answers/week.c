@@ -140,7 +140,7 @@ static void count_answers(const struct verdict_rows *v, struct week *out)
 	out->n_over = out->n_unknown = out->n_near = out->n_under = out->n_none = 0;
 	for (size_t i = 0; i < v->n; i++) {
 		const struct verdict_row *row = &v->items[i];
-		if (row->trap != NO_TRAP && verdicts_worst_of_trap(v, row->trap) != row)
+		if (!verdicts_counts(v, i))
 			continue;
 		out->n_over += row->judgement.verdict == VERDICT_OVER;
 		out->n_unknown += row->judgement.verdict == VERDICT_UNKNOWN;

@@ -98,7 +98,9 @@ static void say_interval(const struct diary *d, size_t visit, char *out, size_t 
 			continue;
 		int32_t nights = in->to - in->from;
 		if (in->state == CATCH_UNKNOWN)
-			snprintf(out, size, _("%d nights, catch not known"),
+			snprintf(out, size,
+				ngettext("%d night, catch not known",
+					"%d nights, catch not known", (unsigned)nights),
 				(int)nights);
 		else
 			snprintf(out, size, _("%d nights: %d.%d a week"), (int)nights,
@@ -176,34 +178,45 @@ static void add_service(struct why *w, const struct log *l, size_t trap)
 		add_line(w, TONE_PLAIN, 4, "%s", _("nothing that is known"));
 }
 
-/* Rules that would fit but gave way to a narrower one. */
-static void add_replaced(struct why *w, const struct log *l, int trap, int64_t block,
-	int64_t pest, const struct verdict_rows *v)
+/* Marks the rules that fit a trap, and those of them that were chosen. */
+static void mark_rules(const struct log *l, size_t trap, bool *fits, bool *chosen)
 {
-	const struct block *b = log_block(l, block);
-	const struct trap *t = trap == NO_TRAP ? NULL : &l->traps.items[trap];
-	struct spot spot = { .farm = b ? b->farm : 0,
-		.block = block,
-		.pest = pest,
-		.lure = t ? (l->lure_states[trap].kind ? l->lure_states[trap].kind
-						       : t->lure)
-			  : 0,
-		.crop = b ? b->crop : "",
-		.condition = b ? b->condition : CONDITION_NONE,
-		.place = t ? t->place : PLACE_NONE };
-	struct moment m = log_moment(l, block, pest, l->today);
+	const struct trap *t = &l->traps.items[trap];
+	struct spot spot = verdicts_spot(l, trap, l->today);
+	struct moment m = log_moment(l, t->block, t->pest, l->today);
+	size_t *list = mem_new(l->rules.n, sizeof *list);
+	size_t n = rule_choose(l->rules.items, l->rules.n, &spot, &m, list);
+
+	for (size_t r = 0; r < l->rules.n; r++)
+		fits[r] |= rule_fits(&l->rules.items[r], &spot, &m) == FIT_YES;
+	for (size_t i = 0; i < n; i++)
+		chosen[list[i]] = true;
+	free(list);
+}
+
+/* Rules that fit, but gave way to a narrower one at this trap, or at every trap of the
+ * block that they fit. */
+static void add_replaced(
+	struct why *w, const struct log *l, int trap, int64_t block, int64_t pest)
+{
+	bool *fits = mem_new(l->rules.n, sizeof *fits);
+	bool *chosen = mem_new(l->rules.n, sizeof *chosen);
 	char text[TEXT_BYTES];
 
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (trap == (int)i ||
+			(trap == NO_TRAP && l->traps.items[i].block == block &&
+				l->traps.items[i].pest == pest))
+			mark_rules(l, i, fits, chosen);
 	for (size_t r = 0; r < l->rules.n; r++) {
-		bool used = false;
-		for (size_t i = 0; i < v->n && !used; i++)
-			used = v->items[i].rule == (int)r && v->items[i].block == block;
-		if (used || rule_fits(&l->rules.items[r], &spot, &m) != FIT_YES)
+		if (!fits[r] || chosen[r])
 			continue;
 		say_rule(&l->rules.items[r], text, sizeof text);
 		add_line(w, TONE_QUIET, 2,
 			_("not used here, a narrower threshold replaces it: %s"), text);
 	}
+	free(fits);
+	free(chosen);
 }
 
 static void set_title(
@@ -286,7 +299,7 @@ void why_of(const struct log *l, int trap, int64_t block, int64_t pest, struct w
 	verdicts_of(l, b ? b->farm : 0, pest, l->today, &v);
 	set_title(out, l, trap, block, pest);
 	add_answers(out, l, trap, block, pest, &v);
-	add_replaced(out, l, trap, block, pest, &v);
+	add_replaced(out, l, trap, block, pest);
 	if (trap == NO_TRAP) {
 		add_block_traps(out, l, block, pest, &v);
 	} else {

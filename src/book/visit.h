@@ -5,9 +5,9 @@
 #include "query.h"
 
 /* The columns in the order that they are read and bound. */
-#define VISIT_COLUMNS                                                                        \
-	"visit.id, trap, day, outcome, reason, count, females, others, new_card, new_lure, " \
-	"stirred, scout, note"
+#define VISIT_COLUMNS                                                                  \
+	"visit.id, trap, day, outcome, reason, count, females, others, new_card, "     \
+	"new_lure, stirred, scout, note"
 
 /* The row of a trap's visit on a day. Days before 1900 and after 2199, which no visit
  * has, give rows before and after all. Trap 0 and VISIT_TRAP_MAX bound a day. */

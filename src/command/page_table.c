@@ -74,12 +74,12 @@ static struct message *message_week(struct session *s)
 /* Asked from the run page it is as it stood on the run's date. */
 static bool read_why(struct session *s, struct err *e)
 {
-	if (!s->why_of_run && !session_read_log(s, e))
+	if (s->why_of_run ? !session_read_run(s, e) : !session_read_log(s, e))
 		return false;
 	why_of(s->why_of_run ? &s->run_log : &s->log, s->why_trap, s->why_block,
 		s->why_pest, &s->why);
 	s->why_page.why = &s->why;
-	s->why_page.right = s->today.title_short;
+	s->why_page.right = s->why_of_run ? s->run.title_short : s->today.title_short;
 	return true;
 }
 

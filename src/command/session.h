@@ -82,6 +82,8 @@ void session_filter_week(struct session *s);
 /* Opens the run of a farm on a day; first: picks its first open trap. */
 bool session_open_run(
 	struct session *s, int64_t farm, int32_t day, bool first, struct err *e);
+/* Reads the run that is open again, for pages that stand on it. */
+bool session_read_run(struct session *s, struct err *e);
 void session_save(struct session *s, const struct wish *w);
 void session_undo(struct session *s);
 /* Writes the farm's weekly sheet beside where the program was started. */

@@ -11,7 +11,7 @@
 #include <stdio.h>
 #include <string.h>
 
-static bool read_run(struct session *s, struct err *e)
+bool session_read_run(struct session *s, struct err *e)
 {
 	if (!log_read(&s->run_log, s->book, s->run_farm, s->run_day, e))
 		return false;
@@ -29,7 +29,7 @@ bool session_open_run(
 
 	s->run_farm = farm;
 	s->run_day = day;
-	if (!read_run(s, e)) {
+	if (!session_read_run(s, e)) {
 		s->run_farm = old_farm;
 		s->run_day = old_day;
 		return false;
@@ -131,13 +131,13 @@ void session_save(struct session *s, const struct wish *w)
 	book_set_who(s->book, author(s));
 	if (!save_visit(s, w, &e)) {
 		if (e.kind == ERR_INPUT)
-			read_run(s, &aside);
+			session_read_run(s, &aside);
 		run_page_not_saved(&s->run_page, reason_of(e.text));
 		return;
 	}
 	clock_text(clock, sizeof clock);
 	bool ok = keep_scout(s, w->words.scout, &aside) && backed_up;
-	if (!read_run(s, &aside))
+	if (!session_read_run(s, &aside))
 		ok = false;
 	run_page_saved(&s->run_page, &s->run, clock);
 	if (!ok)
@@ -158,11 +158,18 @@ void session_undo(struct session *s)
 	char was[SAY_SHORT];
 	int32_t first = s->run_day - s->run_log.limits.open_days;
 
+	book_set_who(s->book, author(s));
 	if (!book_undo_visit(
 		    s->book, s->run_farm, first, s->run_day, author(s), &u, &e) ||
-		!read_run(s, &e)) {
-		message_set(
-			&s->run_page.message, e.kind != ERR_NOT_FOUND, "%s", e.text);
+		!session_read_run(s, &e)) {
+		if (e.kind == ERR_NOT_FOUND && *author(s))
+			message_set(&s->run_page.message, false,
+				_("Nothing that %s kept in this run is left to take "
+				  "back."),
+				author(s));
+		else
+			message_set(&s->run_page.message, e.kind != ERR_NOT_FOUND, "%s",
+				e.text);
 		return;
 	}
 	run_page_show(&s->run_page, &s->run, false);

@@ -8,12 +8,17 @@
 
 #include <ctype.h>
 #include <stdio.h>
+#include <sys/stat.h>
 
-/* "sheet-North_Side-2026-07-21.txt": what is no letter, digit or other character above
- * ASCII becomes _, so that the name is one on every disk. */
+enum { SHEETS_MAX = 100 }; /* of one farm and day */
+
+/* "sheet-North_Side-2026-07-21.txt", or with -2, -3 .. behind it where a file of that
+ * name is. What is no letter, digit or other character above ASCII becomes _, so that
+ * the name is one on every disk. */
 static void sheet_path(const char *farm, int32_t day, char *out, size_t size)
 {
 	char iso[DAY_ISO_SIZE], name[NAME_BYTES];
+	struct stat there;
 
 	text_copy(name, sizeof name, farm);
 	for (char *p = name; *p; p++)
@@ -21,6 +26,8 @@ static void sheet_path(const char *farm, int32_t day, char *out, size_t size)
 			*p = '_';
 	day_iso(day, iso);
 	snprintf(out, size, "sheet-%s-%s.txt", name, iso);
+	for (int n = 2; n < SHEETS_MAX && lstat(out, &there) == 0; n++)
+		snprintf(out, size, "sheet-%s-%s-%d.txt", name, iso, n);
 }
 
 void session_sheet(struct session *s, int64_t farm)
@@ -33,7 +40,7 @@ void session_sheet(struct session *s, int64_t farm)
 	struct sheet sheet = { 0 };
 	struct buf text = { 0 };
 	struct err e = { 0 };
-	char path[NAME_BYTES + 32];
+	char path[NAME_BYTES + 40];
 	const struct farm *f = log_farm(&s->log, farm);
 
 	for (size_t i = 0; i + 1 < sizeof cautions / sizeof *cautions; i++)

@@ -24,7 +24,7 @@ bool thresholds_begin(struct taking *t, struct err *e);
 bool thresholds_take(struct taking *t, const void *row, struct err *e);
 /* Names what the book lacks in a row with other faults. */
 void thresholds_look(struct taking *t, const void *row);
-/* Takes out what a replacing file lacks; tells of rules that wait and that contradict. */
+/* Takes out what a replacing file lacks; tells of rules that wait or contradict. */
 bool thresholds_finish(struct taking *t, struct err *e);
 void thresholds_end(struct taking *t);
 

@@ -11,7 +11,7 @@ struct tally {
 	struct part sum; /* nights (most), moths (all), from and to of those read */
 	int32_t highest_x10;
 	bool highest_open;
-	bool hot_unread; /* a trap left out has caught more than the threshold already */
+	bool hot_unread; /* a trap left out is over by itself already */
 };
 
 struct court {

@@ -142,7 +142,14 @@ static void a_replaced_threshold_is_named_in_why(void **state)
 	two_weeks(&f);
 	struct rule narrow = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 2000);
 	narrow.condition = CONDITION_CONVENTIONAL;
+	narrow.place = PLACE_BORDER; /* the other traps keep the wide one */
 	fixture_put_rule(&f, narrow);
+	struct traps traps = { 0 };
+	struct err e = { 0 };
+	must(book_traps(f.book, 0, &traps, &e), &e);
+	traps.items[1].place = PLACE_BORDER;
+	must(book_put_trap(f.book, &traps.items[1], &e), &e);
+	free(traps.items);
 	fixture_read(&f, "2026-05-15");
 	why_of(&f.log, 1, 0, 0, &w);
 	assert_true(says(&w, "a narrower threshold replaces it: at least 5 a week"));
