@@ -12,6 +12,7 @@ CREATE TABLE farm (
 	season_start INTEGER NOT NULL DEFAULT 101 CHECK (
 		season_start / 100 BETWEEN 1 AND 12
 		AND season_start % 100 BETWEEN 1 AND 31),
+	station INTEGER REFERENCES station, -- NULL: the only one there is
 	run_weekday INTEGER CHECK (run_weekday BETWEEN 1 AND 7),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
@@ -37,9 +38,25 @@ CREATE TABLE pest (
 	code TEXT NOT NULL UNIQUE CHECK (length(CAST(code AS BLOB)) BETWEEN 1 AND 11),
 	name TEXT NOT NULL DEFAULT '' CHECK (length(CAST(name AS BLOB)) <= 47),
 	latin TEXT NOT NULL DEFAULT '' CHECK (length(CAST(latin AS BLOB)) <= 47),
+	dd_unit TEXT CHECK (dd_unit IN ('C', 'F')), -- NULL: no degree-days
+	dd_base REAL CHECK (dd_base BETWEEN -60 AND 150),
+	dd_cap REAL CHECK (dd_cap BETWEEN -60 AND 150 AND dd_cap > dd_base),
+	dd_method TEXT CHECK (dd_method IN ('average', 'average-raised',
+		'average-clamped', 'average-capped', 'triangle', 'double-triangle',
+		'sine', 'double-sine')),
+	dd_cutoff TEXT CHECK (
+		dd_cutoff IN ('none', 'horizontal', 'intermediate', 'vertical')),
+	dd_source TEXT NOT NULL DEFAULT '' CHECK (
+		length(CAST(dd_source AS BLOB)) <= 239),
+	biofix_rule TEXT NOT NULL DEFAULT '' CHECK (
+		length(CAST(biofix_rule AS BLOB)) <= 23),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
-	changed_by TEXT NOT NULL
+	changed_by TEXT NOT NULL,
+	CHECK ((dd_unit IS NULL) = (dd_base IS NULL)),
+	CHECK ((dd_unit IS NULL) = (dd_method IS NULL)),
+	CHECK ((dd_unit IS NULL) = (dd_cutoff IS NULL)),
+	CHECK (dd_unit IS NOT NULL OR dd_cap IS NULL)
 ) STRICT;
 
 CREATE TABLE lure (
@@ -308,7 +325,7 @@ CREATE TRIGGER farm_changed AFTER UPDATE ON farm BEGIN
 	VALUES ('farm', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'name', OLD.name,
-		'season_start', OLD.season_start,
+		'season_start', OLD.season_start, 'station', OLD.station,
 		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
@@ -319,7 +336,7 @@ CREATE TRIGGER farm_removed AFTER DELETE ON farm BEGIN
 	SELECT 'farm', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'name', OLD.name,
-		'season_start', OLD.season_start,
+		'season_start', OLD.season_start, 'station', OLD.station,
 		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
@@ -352,7 +369,11 @@ CREATE TRIGGER pest_changed AFTER UPDATE ON pest BEGIN
 	VALUES ('pest', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'code', OLD.code, 'name', OLD.name,
-		'latin', OLD.latin, 'uid', hex(OLD.uid),
+		'latin', OLD.latin, 'dd_unit', OLD.dd_unit,
+		'dd_base', OLD.dd_base, 'dd_cap', OLD.dd_cap,
+		'dd_method', OLD.dd_method, 'dd_cutoff', OLD.dd_cutoff,
+		'dd_source', OLD.dd_source, 'biofix_rule', OLD.biofix_rule,
+		'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER pest_removed AFTER DELETE ON pest BEGIN
@@ -362,7 +383,11 @@ CREATE TRIGGER pest_removed AFTER DELETE ON pest BEGIN
 	SELECT 'pest', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'code', OLD.code, 'name', OLD.name,
-		'latin', OLD.latin, 'uid', hex(OLD.uid),
+		'latin', OLD.latin, 'dd_unit', OLD.dd_unit,
+		'dd_base', OLD.dd_base, 'dd_cap', OLD.dd_cap,
+		'dd_method', OLD.dd_method, 'dd_cutoff', OLD.dd_cutoff,
+		'dd_source', OLD.dd_source, 'biofix_rule', OLD.biofix_rule,
+		'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
 END;

@@ -7,9 +7,19 @@
 #include <stddef.h>
 #include <stdint.h>
 
+/* How a pest's degree-days are counted. Words as in season/degree_days.h. */
+struct heat {
+	char unit;        /* 'F' or 'C': of base and cap, and of the sums; 0: not set */
+	double base, cap; /* cap NAN = none */
+	char method[20], cutoff[16]; /* "sine", "horizontal" */
+	char source[SOURCE_BYTES];
+};
+
 struct pest {
 	int64_t id;
 	char code[CODE_BYTES], name[NAME_BYTES], latin[NAME_BYTES];
+	struct heat heat;
+	char biofix_rule[24]; /* word of season/biofix.h; "" = the first there */
 };
 
 struct lure_kind {

@@ -13,6 +13,7 @@ struct farm {
 	int64_t id;
 	char name[NAME_BYTES];
 	int season_start; /* month-day, 101 = calendar year */
+	int64_t station;  /* whose weather it goes by; 0 = the only one there is */
 	int run_weekday;  /* 1 Monday .. 7 Sunday; 0 = a week after the last run */
 };
 

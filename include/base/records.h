@@ -8,5 +8,6 @@
 #include "base/orchard.h"
 #include "base/rule.h"
 #include "base/visit.h"
+#include "base/weather.h"
 
 #endif

@@ -44,6 +44,8 @@ struct limits {
 	int32_t near_x100;    /* 70: from this part of the threshold an under is near */
 	int32_t read_num, read_den; /* 2 of 3 traps must be read for a block mean */
 	int32_t open_days; /* 2: a run may spill over into this many next days */
+	int32_t fill_days; /* 0: gaps of up to 3 days are filled when set */
+	int32_t skip_biofix_day; /* 0: the biofix day itself counts; 1: the next is the first */
 	/* 20 or more that is over 5 times the highest of the last four: ask */
 	int32_t odd_count, odd_times;
 };

@@ -8,6 +8,8 @@ const struct limits limits_usual = {
 	.read_num = 2,
 	.read_den = 3,
 	.open_days = 2,
+	.fill_days = 0,
+	.skip_biofix_day = 0,
 	.odd_count = 20,
 	.odd_times = 5,
 };

@@ -8,6 +8,7 @@
 #include "base/words.h"
 #include "book/places.h"
 #include "book/rules.h"
+#include "book/weather.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -47,6 +48,7 @@ static void check_lists(struct finder *f)
 	struct blocks blocks = { 0 };
 	struct farms farms = { 0 };
 	struct traps traps = { 0 };
+	struct pests pests = { 0 };
 	struct rules rules = { 0 };
 	struct book *b = f->book;
 	struct limits limits;
@@ -55,6 +57,7 @@ static void check_lists(struct finder *f)
 	say_failure(f, book_farms(b, &farms, &e), &e);
 	say_failure(f, book_blocks(b, 0, &blocks, &e), &e);
 	say_failure(f, book_traps(b, 0, &traps, &e), &e);
+	say_failure(f, book_pests(b, &pests, &e), &e);
 	say_failure(f, book_lures(b, &lures, &e), &e);
 	say_failure(f, book_cards(b, &cards, &e), &e);
 	say_failure(f, book_rules(b, &rules, &e), &e);
@@ -63,19 +66,42 @@ static void check_lists(struct finder *f)
 	free(farms.items);
 	free(blocks.items);
 	free(traps.items);
+	free(pests.items);
 	free(lures.items);
 	free(cards.items);
 	free(rules.items);
 	free(treatments.items);
 }
 
+static void check_weather(struct finder *f)
+{
+	struct biofix_dates dates = { 0 };
+	struct weather_days days = { 0 };
+	struct stations all = { 0 };
+	struct book *b = f->book;
+	struct err e;
+
+	say_failure(f, book_biofixes(b, &dates, &e), &e);
+	say_failure(f, book_stations(b, &all, &e), &e);
+	for (size_t i = 0; i < all.n; i++)
+		say_failure(f,
+			book_weather(b, all.items[i].id, VISIT_DAY_FIRST,
+				VISIT_DAY_LAST, &days, &e),
+			&e);
+	free(dates.items);
+	free(days.items);
+	free(all.items);
+}
+
 bool check_readable(struct finder *f, const char *what, struct err *e)
 {
 	bool ok = check_visits(f, what, e);
 
-	if (ok)
-		check_lists(f);
-	return ok;
+	if (!ok)
+		return false;
+	check_lists(f);
+	check_weather(f);
+	return true;
 }
 
 static bool text_harmless(const char *text, size_t n)

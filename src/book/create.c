@@ -42,7 +42,7 @@ static bool seed_pest(struct book *b, const struct csv *c, struct err *e)
 	text_copy(p.code, sizeof p.code, c->field[0].text);
 	text_copy(p.name, sizeof p.name, c->field[1].text);
 	text_copy(p.latin, sizeof p.latin, c->field[2].text);
-	return book_put_pest(b, &p, e);
+	return store_seed_heat(p.code, &p.heat, e) && book_put_pest(b, &p, e);
 }
 
 static bool find_pest(struct book *b, const char *code, int64_t *id, struct err *e)

@@ -5,24 +5,91 @@
 
 #include "base/words.h"
 
+#include <math.h>
+#include <string.h>
+
+static bool is_word(const char *text, const char *const *words)
+{
+	for (; *words; words++)
+		if (strcmp(*words, text) == 0)
+			return true;
+	return false;
+}
+
+static bool degrees_good(double degrees)
+{
+	return degrees >= -60 && degrees <= 150;
+}
+
+const char *store_heat_fault(const struct heat *h)
+{
+	static const char *const methods[] = { "average", "average-raised",
+		"average-clamped", "average-capped", "triangle", "double-triangle",
+		"sine", "double-sine", NULL };
+	static const char *const cutoffs[] = { "none", "horizontal", "intermediate",
+		"vertical", NULL };
+
+	if (h->unit != 'C' && h->unit != 'F')
+		return _("the unit of its degree-days is C or F");
+	if (!degrees_good(h->base))
+		return _("the base of its degree-days goes from -60 to 150 degrees");
+	if (!isnan(h->cap) && !(degrees_good(h->cap) && h->cap > h->base))
+		return _("the cap of its degree-days lies above the base, up to 150 "
+			 "degrees");
+	if (!is_word(h->method, methods) || !is_word(h->cutoff, cutoffs))
+		return _("its degree-days need a method and a cutoff, such as sine and "
+			 "none");
+	return NULL;
+}
+
+static bool heat_good(const struct heat *h, const char *what, struct err *e)
+{
+	const char *fault = h->unit ? store_heat_fault(h) : NULL;
+
+	if (fault)
+		return err_set(e, ERR_INPUT, "%s: %s", _(what), fault);
+	return store_text_good(h->source, N_("the source"), e);
+}
+
+static void bind_heat(struct query *q, const struct heat *h, const char *unit)
+{
+	bool set = h->unit != 0;
+
+	query_word(q, unit);
+	query_real(q, set, h->base);
+	query_real(q, set && !isnan(h->cap), h->cap);
+	query_word(q, set ? h->method : "");
+	query_word(q, set ? h->cutoff : "");
+	query_text(q, h->source);
+}
+
 bool book_put_pest(struct book *b, struct pest *p, struct err *e)
 {
 	const char *what = N_("the pest is not saved");
+	const char unit[2] = { p->heat.unit };
 	struct query q;
 
 	if (!store_name_good(p->code, N_("the pest's code"), e) ||
 		!store_text_good(p->name, N_("the pest's name"), e) ||
 		!store_text_good(p->latin, N_("the pest's latin name"), e) ||
+		!heat_good(&p->heat, what, e) ||
+		!store_text_good(p->biofix_rule, N_("the biofix rule"), e) ||
 		!store_begin(b, what, e))
 		return false;
 	query_start(&q, b,
-		p->id ? "UPDATE pest SET code = ?1, name = ?2, latin = ?3, changed_at "
-			"= ?4, changed_by = ?5 WHERE id = ?6"
-		      : "INSERT INTO pest (code, name, latin, changed_at, changed_by, "
-			"uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
+		p->id ? "UPDATE pest SET code = ?1, name = ?2, latin = ?3, dd_unit = "
+			"?4, dd_base = ?5, dd_cap = ?6, dd_method = ?7, dd_cutoff = "
+			"?8, dd_source = ?9, biofix_rule = ?10, changed_at = ?11, "
+			"changed_by = ?12 WHERE id = ?13"
+		      : "INSERT INTO pest (code, name, latin, dd_unit, dd_base, "
+			"dd_cap, dd_method, dd_cutoff, dd_source, biofix_rule, "
+			"changed_at, changed_by, uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6, "
+			"?7, ?8, ?9, ?10, ?11, ?12, ?13)");
 	query_text(&q, p->code);
 	query_text(&q, p->name);
 	query_text(&q, p->latin);
+	bind_heat(&q, &p->heat, unit);
+	query_text(&q, p->biofix_rule);
 	return store_put(&q, &p->id, p->code, what, e);
 }
 

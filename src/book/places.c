@@ -18,7 +18,7 @@ bool book_farms(struct book *b, struct farms *out, struct err *e)
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, name, season_start, run_weekday FROM farm "
+		"SELECT id, name, season_start, station, run_weekday FROM farm "
 		"ORDER BY name COLLATE NOCASE, name");
 	q.table = "farm";
 	while (query_row(&q)) {
@@ -27,6 +27,7 @@ bool book_farms(struct book *b, struct farms *out, struct err *e)
 		query_get_copy(&q, f->name, sizeof f->name);
 		f->season_start = query_get32(&q);
 		query_require(&q, store_md_good(f->season_start));
+		f->station = query_get(&q);
 		f->run_weekday = query_get_within(&q, 0, 7);
 	}
 	return query_end(&q, N_("the farms cannot be read"), e);
@@ -92,14 +93,26 @@ bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e)
 	return query_end(&q, N_("the traps cannot be read"), e);
 }
 
+static void read_heat(struct query *q, struct heat *h)
+{
+	h->unit = query_get_unit(q);
+	h->base = query_get_degrees(q);
+	h->cap = query_get_degrees(q);
+	query_get_copy(q, h->method, sizeof h->method);
+	query_get_copy(q, h->cutoff, sizeof h->cutoff);
+	query_require(q, !h->unit || !store_heat_fault(h));
+	query_get_copy(q, h->source, sizeof h->source);
+}
+
 bool book_pests(struct book *b, struct pests *out, struct err *e)
 {
 	struct query q;
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, code, name, latin FROM pest ORDER BY code COLLATE NOCASE, "
-		"code");
+		"SELECT id, code, name, latin, dd_unit, dd_base, dd_cap, dd_method, "
+		"dd_cutoff, dd_source, biofix_rule FROM pest ORDER BY code COLLATE "
+		"NOCASE, code");
 	q.table = "pest";
 	while (query_row(&q)) {
 		struct pest *p = NEXT(out);
@@ -107,6 +120,8 @@ bool book_pests(struct book *b, struct pests *out, struct err *e)
 		query_get_copy(&q, p->code, sizeof p->code);
 		query_get_copy(&q, p->name, sizeof p->name);
 		query_get_copy(&q, p->latin, sizeof p->latin);
+		read_heat(&q, &p->heat);
+		query_get_copy(&q, p->biofix_rule, sizeof p->biofix_rule);
 	}
 	return query_end(&q, N_("the pests cannot be read"), e);
 }

@@ -56,12 +56,15 @@ bool book_put_farm(struct book *b, struct farm *f, struct err *e)
 	if (!store_begin(b, what, e))
 		return false;
 	query_start(&q, b,
-		f->id ? "UPDATE farm SET name = ?1, season_start = ?2, run_weekday = "
-			"?3, changed_at = ?4, changed_by = ?5 WHERE id = ?6"
-		      : "INSERT INTO farm (name, season_start, run_weekday, "
-			"changed_at, changed_by, uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
+		f->id ? "UPDATE farm SET name = ?1, season_start = ?2, station = ?3, "
+			"run_weekday = ?4, changed_at = ?5, changed_by = ?6 WHERE id = "
+			"?7"
+		      : "INSERT INTO farm (name, season_start, station, run_weekday, "
+			"changed_at, changed_by, uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6, "
+			"?7)");
 	query_text(&q, f->name);
 	query_int(&q, f->season_start);
+	query_id(&q, f->station);
 	query_id(&q, f->run_weekday);
 	return store_put(&q, &f->id, f->name, what, e);
 }

@@ -5,6 +5,7 @@
 #include "base/words.h"
 
 #include <assert.h>
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -207,6 +208,23 @@ double query_get_real(struct query *q, bool *given)
 {
 	*given = !next_is_null(q);
 	return *given ? sqlite3_column_double(q->statement, q->at++) : 0;
+}
+
+double query_get_degrees(struct query *q)
+{
+	bool given;
+	double degrees = query_get_real(q, &given);
+
+	query_require(q, degrees >= -150 && degrees <= 150);
+	return given ? degrees : (double)NAN;
+}
+
+char query_get_unit(struct query *q)
+{
+	const char *text = query_get_text(q);
+
+	query_require(q, !*text || !strcmp(text, "C") || !strcmp(text, "F"));
+	return *text;
 }
 
 const char *query_get_text(struct query *q)

@@ -43,6 +43,8 @@ int32_t query_get32(struct query *q);     /* the same */
 int32_t query_get_count(struct query *q); /* 0 or more; NULL: -1 */
 int32_t query_get_day(struct query *q);   /* NULL: DAY_NONE */
 double query_get_real(struct query *q, bool *given);
+double query_get_degrees(struct query *q); /* NULL: NAN */
+char query_get_unit(struct query *q);      /* 'C', 'F'; NULL: 0 */
 /* Fails the query unless it is lo..hi; NULL reads as 0. */
 int32_t query_get_within(struct query *q, int32_t lo, int32_t hi);
 /* As it stands in the book, NULL as "", until the next row: for words of the program

@@ -22,6 +22,8 @@ static const struct limit limit_table[] = {
 	{ "read_num", offsetof(struct limits, read_num), 1, 100 },
 	{ "read_den", offsetof(struct limits, read_den), 1, 100 },
 	{ "open_days", offsetof(struct limits, open_days), 0, 6 },
+	{ "fill_days", offsetof(struct limits, fill_days), 0, 3 },
+	{ "skip_biofix_day", offsetof(struct limits, skip_biofix_day), 0, 1 },
 	{ "odd_count", offsetof(struct limits, odd_count), 1, COUNT_MAX },
 	{ "odd_times", offsetof(struct limits, odd_times), 1, 100 },
 };

@@ -10,7 +10,7 @@
 enum {
 	STORE_APPLICATION = 0x4d54484c, /* the same in share/schema.sql */
 	STORE_VERSION = 1,
-	STORE_STATEMENTS = 96,
+	STORE_STATEMENTS = 128,
 	STORE_PATH_BYTES = 4096,
 	STORE_UID_BYTES = 16,
 	STORE_FITS = 4096,
@@ -93,6 +93,13 @@ int store_add_json(sqlite3 *db);
 bool store_connect(struct book *b, const char *path, int version, struct err *e);
 /* Shapes an empty database as a new book with the shipped kinds. */
 bool store_shape(struct book *b, struct err *e);
+/* What is wrong with a degree-day rule that is set, or NULL: what the CHECKs of its table
+ * say. Whether method, cutoff and cap fit each other is the season's to say
+ * (dd_rule_fault). */
+const char *store_heat_fault(const struct heat *h);
+/* The degree-day rule that comes with the program for a pest; left as it is when there
+ * is none. */
+bool store_seed_heat(const char *pest, struct heat *out, struct err *e);
 /* The first table, index, trigger or view that the shipped schema does not have like
  * this, or that is missing, in a sentence; "": all are ours. Blanks and comments do
  * not count, nor what SQLite keeps for itself (ANALYZE). */

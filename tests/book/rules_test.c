@@ -189,6 +189,14 @@ static void book_limits_are_the_usual_until_set(void **state)
 	assert_int_equal(l.near_x100, 100);
 	refused(book_put_setting(d.book, "near_x100", "101", e), ERR_INPUT, "0 to 100");
 	refused(book_put_setting(d.book, "open_days", "-1", e), ERR_INPUT, "0 to 6");
+	must(book_put_setting(d.book, "fill_days", "3", e));
+	must(book_put_setting(d.book, "skip_biofix_day", "1", e));
+	must(book_limits(d.book, &l, e));
+	assert_int_equal(l.fill_days, 3);
+	assert_int_equal(l.skip_biofix_day, 1);
+	refused(book_put_setting(d.book, "fill_days", "4", e), ERR_INPUT, "0 to 3");
+	refused(book_put_setting(d.book, "skip_biofix_day", "2", e), ERR_INPUT,
+		"0 to 1");
 	refused(book_put_setting(d.book, "read_num", "4", e), ERR_INPUT,
 		"4 of 3 traps");
 	must(book_limits(d.book, &l, e)); /* what was refused is not there */

@@ -1,5 +1,9 @@
 #include "fixture.h"
 
+#include "book/weather.h"
+
+#include <math.h>
+
 /* The book of a released version, written by plain SQLite. */
 static void write_book(struct desk *d, const char *dump)
 {
@@ -24,6 +28,8 @@ static void assert_content(struct book *b)
 	struct old_visits old = { 0 };
 	struct visits visits = { 0 };
 	struct rules rules = { 0 };
+	struct weather_days days = { 0 };
+	struct biofix_dates biofixes = { 0 };
 	struct visit_words w;
 	struct visit v;
 
@@ -42,9 +48,18 @@ static void assert_content(struct book *b)
 	must(book_rules(b, &rules, e));
 	assert_int_equal(rules.n, 1);
 	assert_int_equal(rules.items[0].value_x100, 500);
+	must(book_weather(b, 1, 0, 30000, &days, e));
+	assert_int_equal(days.n, 2);
+	assert_true(days.items[0].min == 7.5 && days.items[0].unit == 'C');
+	assert_true(isnan(days.items[1].min) && days.items[1].max == 64);
+	must(book_biofixes(b, &biofixes, e));
+	assert_int_equal(biofixes.n, 1);
+	assert_int_equal(biofixes.items[0].day, day);
 	free(visits.items);
 	free(old.items);
 	free(rules.items);
+	free(days.items);
+	free(biofixes.items);
 }
 
 static void book_of_version_1_opens(void **state)
