@@ -7,6 +7,20 @@
 #include "book/book.h"
 #include "season/service.h"
 
+/* How far a pest's season has come on a farm. */
+struct season_state {
+	int64_t farm, pest;
+	int32_t biofix;       /* DAY_NONE: not set */
+	int flight;           /* 1..; 0: not known */
+	int32_t flight_start; /* DAY_NONE: not known */
+	int32_t dd;           /* degree-days since biofix; -1: not known */
+	bool dd_at_least;     /* days are missing */
+};
+struct season_states {
+	struct season_state *items;
+	size_t n, cap;
+};
+
 struct log {
 	int32_t today;
 	struct limits limits;
@@ -17,9 +31,13 @@ struct log {
 	struct lure_kinds lures;
 	struct card_kinds cards;
 	struct rules rules;
+	struct stations stations;
+	struct biofix_dates biofixes; /* of all seasons */
 	struct treatments treatments; /* of this season, by block and day */
-	struct visits visits; /* of this season and the six weeks before, and of traps
-	                       * that hang over from an earlier one; by trap and day */
+	/* Of this season and the six weeks before, and of traps that hang over from an
+	 * earlier one; by trap and day. */
+	struct visits visits;
+	struct season_states seasons; /* of farms and pests that a rule needs it for */
 	struct diary
 		*diaries; /* one for each of traps.items, over its part of visits */
 	struct lure_state *lure_states; /* the same, as at the end of today */

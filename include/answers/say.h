@@ -47,6 +47,8 @@ void say_service(const struct lure_state *lure, const struct card_state *card,
 /* "3 lures, 1 card"; "nothing" */
 void say_bring(const struct brings *b, char *out, size_t size);
 
+/* "27 Jul": a day without weekday and year; "" for DAY_NONE. */
+void say_day(int32_t day, char out[static SAY_SHORT]);
 /* "Tue 21 July 2026 · week 30" */
 void say_day_title(int32_t day, char *out, size_t size);
 

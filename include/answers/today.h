@@ -30,6 +30,14 @@ struct today_line {
 	char says[SAY_LINE];        /* "14.0 a week, threshold >=5" */
 };
 
+/* What comes next for a pest on a farm: one line. */
+struct today_next {
+	int64_t farm, pest;
+	char name[NAME_BYTES], pest_code[CODE_BYTES];
+	char says
+		[SAY_LINE]; /* "egg hatch begins (generation: 2) about 30 Jul (1100 F)" */
+};
+
 struct today {
 	int32_t day;
 	char title[DAY_TEXT_SIZE];       /* "Tue 21 July 2026 · week 30" */
@@ -39,6 +47,8 @@ struct today {
 	/* Over first, then unknown: each trap and block mean by its worst rule. */
 	struct today_line *lines;
 	size_t n_lines, cap_lines, n_over;
+	struct today_next *nexts; /* by farm and pest; today_read_next fills them */
+	size_t n_nexts, cap_nexts;
 	int n_under; /* traps and block means that are under, not counting near ones */
 	int n_near;
 	bool no_rules; /* the book holds no threshold at all */
@@ -49,6 +59,10 @@ struct today {
 void today_brings(const struct log *l, int64_t farm, struct brings *out);
 
 void today_of(const struct log *l, struct today *out);
+/* Fills nexts: for each farm and pest with a biofix and traps in this season, the next
+ * published event that has not passed. */
+bool today_read_next(
+	const struct log *l, struct book *b, struct today *out, struct err *e);
 void today_free(struct today *t);
 
 #endif

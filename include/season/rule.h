@@ -23,6 +23,7 @@ struct moment {
 	int32_t flight_start; /* first day of the present flight; DAY_NONE: not known */
 	int flight;           /* 1..; 0: not known */
 	int32_t dd;           /* degree-days since biofix; -1: not known */
+	bool dd_at_least;     /* days are missing: dd or more */
 	int32_t treated; /* latest treatment of the block (for the pest); DAY_NONE */
 };
 

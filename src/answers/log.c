@@ -5,6 +5,8 @@
 #include "book/diary.h"
 #include "book/places.h"
 #include "book/rules.h"
+#include "book/weather.h"
+#include "season_state.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -34,7 +36,8 @@ static bool read_lists(struct log *l, struct book *b, int64_t farm, struct err *
 	       book_blocks(b, farm, &l->blocks, e) &&
 	       book_traps(b, farm, &l->traps, e) && book_pests(b, &l->pests, e) &&
 	       book_lures(b, &l->lures, e) && book_cards(b, &l->cards, e) &&
-	       book_rules(b, &l->rules, e);
+	       book_rules(b, &l->rules, e) && book_stations(b, &l->stations, e) &&
+	       book_biofixes(b, &l->biofixes, e);
 }
 
 /* Index of the first visit of a trap id >= id; visits are sorted by trap. */
@@ -175,7 +178,7 @@ bool log_read(struct log *l, struct book *b, int64_t farm, int32_t today, struct
 	l->card_states = mem_new(l->traps.n, sizeof *l->card_states);
 	for (size_t i = 0; i < l->traps.n; i++)
 		read_diary(l, i);
-	return true;
+	return season_states_read(l, b, e);
 }
 
 void log_free(struct log *l)
@@ -188,6 +191,9 @@ void log_free(struct log *l)
 	free(l->lures.items);
 	free(l->cards.items);
 	free(l->rules.items);
+	free(l->seasons.items);
+	free(l->stations.items);
+	free(l->biofixes.items);
 	free(l->treatments.items);
 	free(l->visits.items);
 	*l = (struct log){ 0 };

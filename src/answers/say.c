@@ -76,17 +76,14 @@ void say_x100(int32_t x100, char out[static SAY_SHORT])
 static void say_due(const char *lure_or_card, enum service_state state, int32_t due,
 	int32_t overdue_days, char out[static SAY_LINE])
 {
-	char day[DAY_TEXT_SIZE];
-	const char *month;
+	char day[SAY_SHORT];
 
 	if (state == SERVICE_OVERDUE && overdue_days > 0)
 		snprintf(out, SAY_LINE, _("%s %d d over"), lure_or_card,
 			(int)overdue_days);
 	else if (state == SERVICE_NEXT_RUN && due != DAY_NONE) {
-		day_short(due, day, sizeof day);
-		month = strchr(day, ' ');
-		snprintf(
-			out, SAY_LINE, _("%s due%s"), lure_or_card, month ? month : "");
+		say_day(due, day);
+		snprintf(out, SAY_LINE, _("%s due %s"), lure_or_card, day);
 	} else
 		snprintf(out, SAY_LINE, _("%s due"), lure_or_card);
 }
@@ -141,4 +138,14 @@ void say_day_title(int32_t day, char *out, size_t size)
 
 	day_long(day, text, sizeof text);
 	snprintf(out, size, _("%s \302\267 week %d"), text, day_week(day, NULL));
+}
+
+void say_day(int32_t day, char out[static SAY_SHORT])
+{
+	char text[DAY_TEXT_SIZE] = "";
+
+	if (day != DAY_NONE)
+		day_short(day, text, sizeof text);
+	const char *space = strchr(text, ' ');
+	text_copy(out, SAY_SHORT, space ? space + 1 : text);
 }

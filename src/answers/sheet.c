@@ -8,17 +8,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* "14 Jul" of a day; "" when it is not known. */
 static void say_since(int32_t day, char out[static 8])
 {
-	char text[DAY_TEXT_SIZE];
+	char text[SAY_SHORT];
 
-	out[0] = '\0';
-	if (day == DAY_NONE)
-		return;
-	day_short(day, text, sizeof text);
-	const char *space = strchr(text, ' ');
-	text_copy(out, 8, space ? space + 1 : text);
+	say_day(day, text);
+	text_copy(out, 8, text);
 }
 
 /* True while moths may hang in the trap that nobody has counted. */

@@ -179,5 +179,6 @@ void today_free(struct today *t)
 {
 	free(t->runs);
 	free(t->lines);
+	free(t->nexts);
 	*t = (struct today){ 0 };
 }

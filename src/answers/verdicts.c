@@ -22,14 +22,32 @@ struct states { /* what hung while the judged catch was made */
 	struct card_state card;
 };
 
+static void fill_season(
+	const struct log *l, int64_t farm, int64_t pest, struct moment *m)
+{
+	for (size_t i = 0; i < l->seasons.n; i++) {
+		const struct season_state *s = &l->seasons.items[i];
+		if (s->farm != farm || s->pest != pest)
+			continue;
+		m->biofix = s->biofix;
+		m->flight = s->flight;
+		m->flight_start = s->flight_start;
+		m->dd = s->dd;
+		m->dd_at_least = s->dd_at_least;
+	}
+}
+
 struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day)
 {
+	const struct block *b = log_block(l, block);
 	struct moment m = { .day = day,
 		.biofix = DAY_NONE,
 		.flight_start = DAY_NONE,
 		.dd = -1,
 		.treated = DAY_NONE };
 
+	if (b)
+		fill_season(l, b->farm, pest, &m);
 	for (size_t i = 0; i < l->treatments.n; i++) {
 		const struct treatment *t = &l->treatments.items[i];
 		if (t->block == block && (t->pest == 0 || t->pest == pest) &&

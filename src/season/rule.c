@@ -46,7 +46,9 @@ static enum fit fits_dd(const struct rule *r, const struct moment *m)
 		return FIT_YES;
 	if (m->dd < 0)
 		return FIT_MAYBE;
-	return m->dd < r->until_dd ? FIT_YES : FIT_NO;
+	if (m->dd >= r->until_dd)
+		return FIT_NO;
+	return m->dd_at_least ? FIT_MAYBE : FIT_YES;
 }
 
 enum fit rule_fits(const struct rule *r, const struct spot *s, const struct moment *m)

@@ -1,0 +1,84 @@
+/* Degree-days beside the weeks of the chart and the half-catch days. */
+#include "flight_parts.h"
+
+#include <math.h>
+#include <stdio.h>
+
+/* The running sum at the end of each week. */
+static void take_sum(
+	void *arg, const struct dd_temps *t, double dd, const struct dd_sum *sum)
+{
+	struct flight_line *line = arg;
+	int32_t week = (t->day - line->first_day) / 7;
+
+	(void)dd;
+	if (t->day >= line->first_day && week < (int32_t)line->n)
+		line->dd[week] = sum->sum;
+}
+
+static bool is_known(const struct heat_sum *sum)
+{
+	return sum->state == HEAT_SUM || sum->state == HEAT_AT_LEAST;
+}
+
+/* The days that a sum was made of. */
+static bool read_days(struct heat_days *days, struct book *b, const struct log *l,
+	int64_t farm, const struct heat_sum *sum, struct err *e)
+{
+	const struct station *station = heat_station(l, farm);
+
+	return heat_read_span(days, b, l, station->id, sum, e);
+}
+
+bool flight_fill_line_heat(struct flight_line *line, struct book *b,
+	const struct log *l, const struct flight_ask *ask, int32_t end, struct err *e)
+{
+	struct heat_days days = { 0 };
+	struct heat_sum sum;
+	struct dd_rule rule;
+
+	if (!heat_since_biofix(&sum, b, l, ask->farm, ask->pest, end, e))
+		return false;
+	if (!is_known(&sum))
+		return true;
+	bool ok = heat_rule(log_pest(l, ask->pest), &rule, e) &&
+		  read_days(&days, b, l, ask->farm, &sum, e);
+	if (ok) {
+		const struct dd_span span = { days.items, days.n, sum.from, sum.to };
+		dd_total(&rule, &span, take_sum, line);
+	}
+	heat_free(&days);
+	return ok;
+}
+
+static void fill_half_catch(struct flight_view *v, const struct dd_rule *rule,
+	const struct heat_days *days, int32_t first_day)
+{
+	struct dd_span span = { days->items, days->n, v->heat.from, v->heat.to };
+
+	for (size_t k = 0; k < v->n_rows; k++) {
+		span.last = first_day + (int32_t)floor(v->rows[k].flight.d50);
+		if (span.last >= span.first && span.last <= v->heat.to)
+			snprintf(v->rows[k].dd50, sizeof v->rows[k].dd50, "%.0f %c",
+				dd_total(rule, &span, NULL, NULL).sum, v->heat.unit);
+	}
+}
+
+bool flight_fill_heat(struct flight_view *v, struct book *b, const struct log *l,
+	const struct flight_season *s, struct err *e)
+{
+	struct heat_days days = { 0 };
+	struct dd_rule rule;
+
+	if (!heat_since_biofix(&v->heat, b, l, v->ask.farm, v->ask.pest, s->end, e))
+		return false;
+	say_heat(&v->heat, v->heat_text, sizeof v->heat_text);
+	if (!is_known(&v->heat))
+		return true;
+	bool ok = heat_rule(log_pest(l, v->ask.pest), &rule, e) &&
+		  read_days(&days, b, l, v->ask.farm, &v->heat, e);
+	if (ok)
+		fill_half_catch(v, &rule, &days, s->series.first_day);
+	heat_free(&days);
+	return ok && flight_fill_line_heat(&v->now, b, l, &v->ask, s->end, e);
+}
