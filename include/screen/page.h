@@ -23,7 +23,12 @@ enum want {
 	WANT_SHEET,   /* print the weekly sheet of .farm to a file */
 	WANT_SAVE,    /* .visit and .words: on the disk before the next frame */
 	WANT_UNDO,    /* take back the latest change in this run */
-	WANT_RUN_DAY, /* the same run on another date, .day */
+	WANT_FLIGHT,  /* the Flight page of .farm, .block, .trap, .pest */
+	WANT_BIOFIX,  /* set it to .day for .farm and .pest; DAY_NONE: take it out */
+	WANT_WEATHER, /* the weather of .farm's station */
+	WANT_SAVE_WEATHER, /* .weather: on the disk before the next frame */
+	WANT_NEW_STATION,  /* named .words.note */
+	WANT_RUN_DAY,      /* the same run on another date, .day */
 	WANT_COUNT
 };
 
@@ -33,6 +38,7 @@ struct wish {
 	int trap; /* index in the log; -1 none */
 	int32_t day;
 	struct visit visit;
+	struct weather_day weather;
 	struct visit_words words;
 };
 

@@ -13,6 +13,7 @@ struct why_page {
 	int rows; /* of the text in the last frame */
 };
 
+/* WANT_FLIGHT: of what the page is about, which the loop knows. */
 struct key_rows why_page_keys(void);
 struct wish why_page_key(struct why_page *p, struct input in);
 void why_page_draw(struct why_page *p, struct canvas *c);
@@ -26,7 +27,7 @@ struct help_page {
 	int rows;
 	const char *const *notes; /* of the page: run_page_notes() ...; may be NULL */
 };
-/* Has the keys of why_page_keys. */
+struct key_rows help_page_keys(void);
 struct wish help_page_key(struct help_page *p, struct input in);
 void help_page_draw(struct help_page *p, struct canvas *c);
 

@@ -9,19 +9,6 @@
 
 enum { INDENT = 12, LEAD = 32 };
 
-struct wish help_page_key(struct help_page *p, struct input in)
-{
-	struct why_page reading = { .top = p->top, .rows = p->rows };
-	struct wish w = why_page_key(&reading, in);
-
-	p->top = reading.top;
-	p->message = reading.message;
-	if (w.want != WANT_HELP)
-		return w;
-	message_set(&p->message, false, _("Esc goes back."));
-	return page_wish(WANT_NOTHING);
-}
-
 static void say_key(const struct key_row *k, char out[static LEAD])
 {
 	if (k->alias.kind == INPUT_CHAR) {
@@ -64,7 +51,7 @@ void help_page_draw(struct help_page *p, struct canvas *c)
 	int first = 0, last = 0;
 
 	snprintf(title, sizeof title, _("Keys  %s"), p->title);
-	if (!page_frame(c, title, NULL, &p->message, why_page_keys(), &first, &last))
+	if (!page_frame(c, title, NULL, &p->message, help_page_keys(), &first, &last))
 		return;
 	p->rows = last - first + 1;
 	draw_text(p, c, first, last);

@@ -16,6 +16,7 @@ enum {
 	WEEK_NEXT_PEST,
 	WEEK_ONLY_OPEN,
 	WEEK_RUN,
+	WEEK_FLIGHT,
 	WEEK_BACK,
 	WEEK_HELP,
 };
@@ -33,6 +34,9 @@ static const struct key_row rows[] = {
 		N_("only what is over, unknown or near; again shows all") },
 	{ { INPUT_CHAR, 'r' }, { INPUT_NONE, 0 }, WEEK_RUN, "r", N_("run"),
 		N_("the run of the picked farm") },
+	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, WEEK_FLIGHT, "l", N_("flight"),
+		N_("the flight of the picked farm, block or trap: chart, biofix, what "
+		   "comes next") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WEEK_BACK, "Esc", N_("back"),
 		N_("to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, WEEK_HELP, "?", N_("keys"),
@@ -129,6 +133,8 @@ struct wish week_page_key(struct week_page *p, struct input in)
 		return row_wish(p, WANT_WHY);
 	case WEEK_RUN:
 		return row_wish(p, WANT_RUN);
+	case WEEK_FLIGHT:
+		return row_wish(p, WANT_FLIGHT);
 	case WEEK_NEXT_FARM:
 		p->next_farm = true;
 		break;

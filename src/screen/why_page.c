@@ -7,9 +7,12 @@
 
 #include <stdlib.h>
 
-enum { WHY_BACK = LIST_OTHERS, WHY_ENTER, WHY_HELP };
+enum { WHY_BACK = LIST_OTHERS, WHY_ENTER, WHY_FLIGHT, WHY_HELP };
 
+/* The first one is not on help pages. */
 static const struct key_row rows[] = {
+	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, WHY_FLIGHT, "l", N_("flight"),
+		N_("the flight of this trap or block") },
 	LIST_KEYS,
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WHY_BACK, "Esc", N_("back"),
 		N_("to the page before") },
@@ -26,9 +29,14 @@ struct key_rows why_page_keys(void)
 	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
 }
 
-struct wish why_page_key(struct why_page *p, struct input in)
+struct key_rows help_page_keys(void)
 {
-	int action = keys_find(why_page_keys(), in);
+	return (struct key_rows){ rows + 1, sizeof rows / sizeof *rows - 1 };
+}
+
+static struct wish read_key(struct why_page *p, struct key_rows keys, struct input in)
+{
+	int action = keys_find(keys, in);
 
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
@@ -37,9 +45,29 @@ struct wish why_page_key(struct why_page *p, struct input in)
 		return page_wish(WANT_NOTHING);
 	if (action == WHY_BACK || action == WHY_ENTER)
 		return page_wish(WANT_BACK);
+	if (action == WHY_FLIGHT)
+		return page_wish(WANT_FLIGHT);
 	if (action == WHY_HELP)
 		return page_wish(WANT_HELP);
 	page_no_key(&p->message, in);
+	return page_wish(WANT_NOTHING);
+}
+
+struct wish why_page_key(struct why_page *p, struct input in)
+{
+	return read_key(p, why_page_keys(), in);
+}
+
+struct wish help_page_key(struct help_page *p, struct input in)
+{
+	struct why_page reading = { .top = p->top, .rows = p->rows };
+	struct wish w = read_key(&reading, help_page_keys(), in);
+
+	p->top = reading.top;
+	p->message = reading.message;
+	if (w.want != WANT_HELP)
+		return w;
+	message_set(&p->message, false, _("Esc goes back."));
 	return page_wish(WANT_NOTHING);
 }
 

@@ -160,6 +160,62 @@ static void today_page_keys_want_what_they_say(void **state)
 	}
 }
 
+static void today_page_shows_what_comes_next(void **state)
+{
+	struct today t = sample_today_next();
+	struct today_page p = { .today = &t };
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 24, 80);
+	today_page_draw(&p, &c);
+	expect_golden("today-80x24-next", &c, false);
+	today_page_key(&p, sample_key('1'));
+	canvas_size(&c, 16, 40);
+	today_page_draw(&p, &c);
+	expect_golden("today-40x16-next", &c, false);
+	canvas_free(&c);
+}
+
+static void today_page_goes_to_flight_and_weather(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		enum want want;
+		int64_t farm, block, pest;
+		int trap;
+	} row[] = {
+		{ "f on a farm", "f", WANT_FLIGHT, SAMPLE_FARM, 0, 0, -1 },
+		{ "l too", "l", WANT_FLIGHT, SAMPLE_FARM, 0, 0, -1 },
+		{ "f on a trap", "~~f", WANT_FLIGHT, SAMPLE_FARM, 7, 1, 3 },
+		{ "f on what comes next", "1f", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 2,
+			-1 },
+		{ "Enter too", "1\n", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 2, -1 },
+		{ "the one above it", "1^\n", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 1, -1 },
+		{ "the verdict above that", "1^^\n", WANT_WHY, SAMPLE_FARM, 7, 1, 9 },
+		{ "m on a farm", "m", WANT_WEATHER, SAMPLE_FARM, 0, 0, -1 },
+		{ "m on what comes next", "1m", WANT_WEATHER, SAMPLE_FARM + 2, 0, 0,
+			-1 },
+		{ "p on what comes next", "1p", WANT_SHEET, SAMPLE_FARM + 2, 0, 0, -1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today_next();
+		struct today_page p = { .today = &t };
+		struct wish w = page_wish(WANT_NOTHING);
+
+		for (const char *key = row[i].keys; *key; key++)
+			w = today_page_key(&p, sample_key(*key));
+		if (w.want != row[i].want || w.farm != row[i].farm ||
+			w.block != row[i].block || w.pest != row[i].pest ||
+			w.trap != row[i].trap)
+			fail_msg("%s: want %d farm %d block %d pest %d trap %d",
+				row[i].why, (int)w.want, (int)w.farm, (int)w.block,
+				(int)w.pest, w.trap);
+	}
+}
+
 static void today_page_answers_each_key_in_words(void **state)
 {
 	struct today t = sample_today();
@@ -188,6 +244,9 @@ static void today_page_with_nothing_wants_nothing(void **state)
 		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
 	assert_int_equal(today_page_key(&p, sample_key('1')).want, WANT_NOTHING);
 	assert_int_equal(p.picked, 0);
+	today_page_key(&p, sample_key('f'));
+	assert_string_equal(p.message.text,
+		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
 }
 
 static void today_page_keys_are_each_named_once(void **state)
@@ -206,7 +265,7 @@ static void today_page_draws_at_every_size(void **state)
 		for (int rows = 1; rows <= 40; rows++)
 			for (int cols = 1; cols <= 120; cols++) {
 				struct today_page p = { .today = &sample[i],
-					.picked = (size_t)cols % 6 };
+					.picked = (size_t)cols % 8 };
 
 				canvas_size(&c, rows, cols);
 				today_page_draw(&p, &c);
@@ -222,6 +281,8 @@ int main(void)
 		cmocka_unit_test(today_page_says_when_no_threshold_is_set),
 		cmocka_unit_test(today_page_marks_what_does_not_fit),
 		cmocka_unit_test(today_page_keys_want_what_they_say),
+		cmocka_unit_test(today_page_shows_what_comes_next),
+		cmocka_unit_test(today_page_goes_to_flight_and_weather),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
 		cmocka_unit_test(today_page_with_nothing_wants_nothing),
 		cmocka_unit_test(today_page_keys_are_each_named_once),

@@ -63,11 +63,38 @@ static inline struct today sample_today(void)
 	return t;
 }
 
-static inline struct today sample_long_today(void)
+static inline struct today_next sample_next(int64_t pest, const char *code)
 {
+	struct today_next n = { .farm = SAMPLE_FARM + 2, .pest = pest };
+
+	SET(n.name, "Fennick");
+	SET(n.pest_code, code);
+	SET(n.says,
+		"egg hatch begins (generation 2) at 1100 F: about Thu 30 Jul (at the "
+		"last week's pace)");
+	return n;
+}
+
+/* The same day, and what comes next for two pests. */
+static inline struct today sample_today_next(void)
+{
+	static struct today_next nexts[2];
 	struct today t = sample_today();
 
+	nexts[0] = sample_next(1, "CM");
+	nexts[1] = sample_next(2, "OFM");
+	t.nexts = nexts;
+	t.n_nexts = 2;
+	return t;
+}
+
+static inline struct today sample_long_today(void)
+{
+	struct today t = sample_today_next();
+
 	for (int i = 0; i < 2; i++) {
+		sample_long(t.nexts[i].name, sizeof t.nexts[i].name, i);
+		sample_long(t.nexts[i].says, sizeof t.nexts[i].says, i + 1);
 		sample_long(t.runs[i].name, sizeof t.runs[i].name, i);
 		sample_long(t.runs[i].last_text, sizeof t.runs[i].last_text, i);
 		sample_long(t.runs[i].bring, sizeof t.runs[i].bring, i + 1);

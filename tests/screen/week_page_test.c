@@ -135,6 +135,8 @@ static void week_page_keys_want_what_they_say(void **state)
 			11 },
 		{ "v twice shows all", "vv1\n", WANT_WHY, 8, 14 },
 		{ "r runs the farm", "r", WANT_RUN, 7, -1 },
+		{ "l shows a block's flight", "2l", WANT_FLIGHT, 7, -1 },
+		{ "l shows a trap's flight", "~~l", WANT_FLIGHT, 7, 11 },
 		{ "Esc goes back", "\x1b", WANT_BACK, 0, -1 },
 		{ "? helps", "?", WANT_HELP, 0, -1 },
 		{ "f waits for the loop", "f", WANT_NOTHING, 0, -1 },
@@ -150,7 +152,8 @@ static void week_page_keys_want_what_they_say(void **state)
 		for (const char *key = row[i].keys; *key; key++)
 			wish = week_page_key(&p, sample_key(*key));
 		if (wish.want != row[i].want || wish.trap != row[i].trap ||
-			(wish.want == WANT_WHY && wish.block != row[i].block))
+			((wish.want == WANT_WHY || wish.want == WANT_FLIGHT) &&
+				wish.block != row[i].block))
 			fail_msg("%s: want %d block %d trap %d", row[i].why,
 				(int)wish.want, (int)wish.block, wish.trap);
 	}

@@ -84,6 +84,19 @@ static void why_page_goes_back(void **state)
 	expect_keys(why_page_keys());
 }
 
+static void why_page_goes_to_the_flight_and_help_does_not(void **state)
+{
+	struct why w = sample_why();
+	struct why_page p = { .why = &w };
+	struct help_page help = { .title = "Why", .keys = why_page_keys() };
+
+	(void)state;
+	assert_int_equal(why_page_key(&p, sample_key('l')).want, WANT_FLIGHT);
+	assert_int_equal(help_page_key(&help, sample_key('l')).want, WANT_NOTHING);
+	assert_string_equal(help.message.text, "l does nothing here: ? shows the keys");
+	expect_keys(help_page_keys());
+}
+
 static struct help_page run_help(void)
 {
 	return (struct help_page){
@@ -168,6 +181,7 @@ int main(void)
 		cmocka_unit_test(why_page_shows_the_lines_wrapped),
 		cmocka_unit_test(why_page_scrolls_to_its_end_and_no_further),
 		cmocka_unit_test(why_page_goes_back),
+		cmocka_unit_test(why_page_goes_to_the_flight_and_help_does_not),
 		cmocka_unit_test(help_page_shows_every_key_of_the_page),
 		cmocka_unit_test(help_page_goes_back),
 		cmocka_unit_test(why_and_help_draw_at_every_size),
