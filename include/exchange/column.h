@@ -45,6 +45,7 @@ extern const struct value value_text;   /* char[hi] */
 extern const struct value value_int;    /* int32_t */
 extern const struct value value_x100;   /* int32_t, hundredths; lo, hi in hundredths */
 extern const struct value value_degree; /* double; NAN = empty; lo, hi in degrees */
+extern const struct value value_number; /* double; NAN = empty; four decimals count */
 extern const struct value value_day;    /* int32_t; DAY_NONE = empty */
 extern const struct value value_md;     /* int, month * 100 + day; 0 = empty */
 extern const struct value value_word;   /* int, lo..hi; in either case of letters */

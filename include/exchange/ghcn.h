@@ -61,4 +61,11 @@ void ghcn_notes(const struct ghcn *g, struct sentences *out);
 
 void ghcn_free(struct ghcn *g);
 
+/* Reads the file with `read`, one of the two above, and takes its days into the book:
+ * all or none, in one transaction. Stations are named as in the file. A day that the
+ * book has otherwise is a problem. out->notes: those of ghcn_notes. */
+bool ghcn_import(struct book *b,
+	bool (*read)(const struct ghcn_from *from, struct ghcn *out, struct err *e),
+	const struct ghcn_from *from, struct imported *out, struct err *e);
+
 #endif

@@ -5,6 +5,7 @@
 #include "book/diary.h"
 #include "book/places.h"
 #include "book/rules.h"
+#include "book/weather.h"
 #include "exchange/exchange.h"
 #include "exchange/taking.h"
 
@@ -14,10 +15,17 @@ extern const struct kind kind_thresholds;
 extern const struct kind kind_pests;
 extern const struct kind kind_lures;
 extern const struct kind kind_cards;
+extern const struct kind kind_stations;
+extern const struct kind kind_weather;
+extern const struct kind kind_biofix;
+extern const struct kind kind_farms;
+extern const struct kind kind_settings;
 
 /* Words of the vocabularies by number, for columns. */
 const char *column_place(int i);
 const char *column_condition(int i);
+const char *column_unit(int i); /* 1 C, 2 F; "" for 0 */
+int column_unit_of(char unit);  /* and back; 0: neither */
 
 /* What is known of the book by name: id of each. */
 bool names_of_pests(struct book *b, struct names *out, struct err *e);

@@ -4,7 +4,9 @@
 #ifndef EXCHANGE_REPORT_CSV_H
 #define EXCHANGE_REPORT_CSV_H
 
+#include "answers/dd_table.h"
 #include "answers/due.h"
+#include "answers/flight.h"
 #include "answers/proof.h"
 #include "answers/verdicts.h"
 #include "base/buf.h"
@@ -17,6 +19,18 @@ void week_csv(const struct log *l, const struct verdict_rows *rows, struct buf *
 
 /* One row per lure and card that is due by the next run. */
 void due_csv(const struct due *d, struct buf *out);
+
+/* One row per day, in the unit asked. min and max as read (empty: not read; with a dd
+ * all the same, the day is filled from its neighbours); dd is empty for a missing day;
+ * missing: such days so far. */
+void dd_csv(const struct dd_table *t, struct buf *out);
+
+/* One row per flight, under the names of flight_csv_head: farm and block are empty when
+ * all are taken together; dates are ISO, `first` and `peak_week` the first days of
+ * their weeks; peak_catch in moths per trap and week; flags: words of season/flights.h,
+ * separated by "; ". */
+void flight_csv_head(struct buf *out);
+void flight_csv(const struct log *l, const struct flight_view *v, struct buf *out);
 
 /* One row per published case: id, source, printed, remark, rule, input, expected, ours,
  * holds (yes or no). Here texts are as the person reads them. */

@@ -10,6 +10,11 @@ const struct kind *const kinds[] = {
 	&kind_pests,
 	&kind_lures,
 	&kind_cards,
+	&kind_stations,
+	&kind_weather,
+	&kind_biofix,
+	&kind_farms,
+	&kind_settings,
 	NULL,
 };
 

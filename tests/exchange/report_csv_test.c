@@ -7,6 +7,7 @@
 
 #include "exchange/report_csv.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static struct log sample_log(void)
@@ -228,6 +229,46 @@ static void due_gives_one_row_for_each_thing(void **state)
 	buf_free(&out);
 }
 
+static void flight_gives_one_row_for_each_flight(void **state)
+{
+	struct log l = sample_log();
+	struct flight_view *v = calloc(1, sizeof *v);
+	struct buf out = { 0 };
+
+	(void)state;
+	assert_non_null(v);
+	v->ask = (struct flight_ask){ .farm = 1, .block = 1, .pest = 1 };
+	v->n_rows = 2;
+	v->rows[0] = (struct flight_row){
+		.flight = { .peak_rate = 9.5,
+			.moths = 312,
+			.flags = FLIGHT_OPEN_START | FLIGHT_TRAPS_CHANGED },
+		.first_day = day_from_ymd(2026, 4, 20),
+		.peak_day = day_from_ymd(2026, 5, 18),
+		.day10 = day_from_ymd(2026, 5, 9),
+		.day50 = day_from_ymd(2026, 5, 21),
+		.day90 = day_from_ymd(2026, 6, 7),
+	};
+	v->rows[1] = v->rows[0];
+	v->rows[1].flight = (struct flight){ .peak_rate = 5, .moths = 40.0 / 3 };
+	flight_csv_head(&out);
+	flight_csv(&l, v, &out);
+	v->ask.farm = v->ask.block = 0;
+	v->n_rows = 1;
+	flight_csv(&l, v, &out);
+	assert_string_equal(out.text,
+		"farm,block,flight,first,peak_week,peak_catch,d10,d50,d90,moths,flags"
+		"\r\n"
+		"\"Quillet, Upper\",'=Rows,1,2026-04-20,2026-05-18,9.5000,2026-05-09,"
+		"2026-05-21,2026-06-07,312,open start; traps changed\r\n"
+		"\"Quillet, Upper\",'=Rows,2,2026-04-20,2026-05-18,5,2026-05-09,"
+		"2026-05-21,2026-06-07,13.3333,\r\n"
+		",,1,2026-04-20,2026-05-18,9.5000,2026-05-09,2026-05-21,2026-06-07,312,"
+		"open start; traps changed\r\n");
+	buf_free(&out);
+	free(v);
+}
+
 static void proof_gives_one_row_for_each_case(void **state)
 {
 	const struct proof_case cases[] = {
@@ -259,6 +300,7 @@ int main(void)
 		cmocka_unit_test(week_says_what_an_unknown_lacks),
 		cmocka_unit_test(week_without_a_threshold_gives_the_weekly_catch),
 		cmocka_unit_test(due_gives_one_row_for_each_thing),
+		cmocka_unit_test(flight_gives_one_row_for_each_flight),
 		cmocka_unit_test(proof_gives_one_row_for_each_case),
 	};
 

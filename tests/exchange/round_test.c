@@ -2,13 +2,16 @@
  * with names that files like to trip over. */
 #include "desk.h"
 
+#include "book/weather.h"
+#include "season/degree_days.h"
+
 #include <math.h>
 
 enum { BOOKS = 40, TRAPS = 12, VISITS = 14, RULES = 8 };
 
 /* Kinds in the order in which a new book takes them. */
 static const char *const order[] = { "pests", "lures", "cards", "traps", "visits",
-	"thresholds" };
+	"thresholds", "stations", "weather", "farms", "biofix", "settings" };
 
 static uint64_t state_of_dice;
 
@@ -63,7 +66,32 @@ struct made {
 	struct farm farm[2];
 	struct block block[4]; /* two each */
 	struct trap trap[TRAPS];
+	struct station station[2];
 };
+
+/* Of any unit, with every method and cutoff that goes with it. */
+static void odd_heat(struct heat *h)
+{
+	static const char *const units = "CF";
+	enum dd_method method = (enum dd_method)dice(DD_METHOD_COUNT);
+	enum dd_cutoff cutoff = (enum dd_cutoff)dice(DD_CUTOFF_COUNT);
+	struct dd_rule r = { method, cutoff, 0, 0 };
+
+	odd_text(h->source, sizeof h->source);
+	if (!dice(4))
+		return;
+	h->unit = units[dice(2)];
+	h->base = dice(600000) / 1e4 - 10;
+	h->cap = dice(2) ? h->base + (1 + dice(9)) / 8.0 : (double)NAN;
+	r.base = h->base;
+	r.cap = h->cap;
+	if (dd_rule_fault(&r)) {
+		method = DD_AVERAGE;
+		cutoff = DD_NO_CUTOFF;
+	}
+	text_copy(h->method, sizeof h->method, dd_method_word(method));
+	text_copy(h->cutoff, sizeof h->cutoff, dd_cutoff_word(cutoff));
+}
 
 static void make_kinds(struct made *m)
 {
@@ -71,6 +99,10 @@ static void make_kinds(struct made *m)
 		odd_name(m->pest[i].code, sizeof m->pest[i].code, i);
 		odd_text(m->pest[i].name, sizeof m->pest[i].name);
 		odd_text(m->pest[i].latin, sizeof m->pest[i].latin);
+		odd_heat(&m->pest[i].heat);
+		if (dice(2))
+			text_copy(m->pest[i].biofix_rule, sizeof m->pest[i].biofix_rule,
+				"three-moths");
 		must(book_put_pest(m->b, &m->pest[i], &m->e), &m->e);
 	}
 	for (int i = 0; i < 3; i++) {
@@ -96,7 +128,8 @@ static void make_kinds(struct made *m)
 static void make_places(struct made *m)
 {
 	for (int i = 0; i < 2; i++) {
-		m->farm[i].season_start = 101;
+		m->farm[i].season_start = dice(2) ? 101 : 701;
+		m->farm[i].run_weekday = dice(8);
 		odd_name(m->farm[i].name, sizeof m->farm[i].name, i);
 		must(book_put_farm(m->b, &m->farm[i], &m->e), &m->e);
 	}
@@ -129,6 +162,54 @@ static void make_places(struct made *m)
 		odd_name(t->label, sizeof t->label, i);
 		must(book_put_trap(m->b, t, &m->e), &m->e);
 	}
+}
+
+/* Weather of two stations, a day of which may lack one temperature. */
+static void make_weather(struct made *m)
+{
+	for (int i = 0; i < 2; i++) {
+		struct station *s = &m->station[i];
+		s->has_position = dice(2);
+		s->lat = s->has_position ? dice(18000000) / 1e5 - 90 : 0;
+		s->lon = s->has_position ? dice(36000000) / 1e5 - 180 : 0;
+		odd_name(s->name, sizeof s->name, i);
+		must(book_put_station(m->b, s, &m->e), &m->e);
+		for (int32_t day = day_of(TODAY) - 30; day <= day_of(TODAY); day++) {
+			struct weather_day w = { .station = s->id, .day = day };
+			w.unit = dice(2) ? 'C' : 'F';
+			w.min = (w.unit == 'C' ? 10 : 50) - dice(100000) / 1e4;
+			w.max = w.min + dice(100000) / 1e4;
+			if (dice(5) == 0)
+				*(dice(2) ? &w.min : &w.max) = (double)NAN;
+			if (dice(6))
+				must(book_save_weather(m->b, &w, &m->e), &m->e);
+		}
+	}
+	m->farm[0].station = m->station[dice(2)].id;
+	must(book_put_farm(m->b, &m->farm[0], &m->e), &m->e);
+}
+
+static void make_biofixes(struct made *m)
+{
+	for (int i = 0; i < 4; i++) {
+		struct biofix_date d = { .farm = m->farm[i / 2].id,
+			.pest = m->pest[i % 2].id,
+			.season = 2020 + dice(7) };
+		d.day = day_from_ymd(d.season, 1 + dice(7), 1 + dice(20));
+		if (dice(2))
+			odd_text(d.rule, sizeof d.rule);
+		must(book_put_biofix(m->b, &d, &m->e), &m->e);
+	}
+}
+
+static void make_settings(struct made *m)
+{
+	char text[SCOUT_BYTES];
+
+	odd_text(text, sizeof text);
+	must(book_put_setting(m->b, "scout", text, &m->e), &m->e);
+	snprintf(text, sizeof text, "%d", dice(4));
+	must(book_put_setting(m->b, "fill_days", text, &m->e), &m->e);
 }
 
 static int32_t odd_count(int32_t most)
@@ -211,6 +292,9 @@ static struct book *random_book(uint32_t seed)
 	}
 	for (int i = 0; i < RULES; i++)
 		make_rule(&m, i);
+	make_weather(&m);
+	make_biofixes(&m);
+	make_settings(&m);
 	return m.b;
 }
 
@@ -269,7 +353,8 @@ static void formula_looking_text_is_guarded(void **state)
 	(void)state;
 	must_take(b, "pests", "code,name,latin\nQ1,'=1+1,'@x\nQ2,''=1,-5\n");
 	char *got = give(b, "pests");
-	assert_non_null(strstr(got, "\r\nQ1,'=1+1,'@x\r\nQ2,''=1,-5\r\n"));
+	assert_non_null(
+		strstr(got, "\r\nQ1,'=1+1,'@x,,,,,,,\r\nQ2,''=1,-5,,,,,,,\r\n"));
 	free(got);
 	book_close(b);
 }

@@ -19,6 +19,9 @@ static const struct column area_column = {
 static const struct column lat_column = {
 	.name = "x", .type = &value_degree, .lo = -90, .hi = 90
 };
+static const struct column heat_column = {
+	.name = "x", .type = &value_number, .lo = -60, .hi = 150
+};
 static const struct column day_column = { .name = "x", .type = &value_day };
 static const struct column md_column = { .name = "x", .type = &value_md };
 static const struct column word_column = {
@@ -50,6 +53,14 @@ static void a_value_is_read_and_written(void **state)
 		{ "below zero", &count_column, "-1", NULL },
 		{ "half a moth", &count_column, "1.5", NULL },
 		{ "a word for a number", &count_column, "two", NULL },
+		{ "a temperature", &heat_column, "31.10", "31.1000" },
+		{ "four decimals count", &heat_column, "21.12344", "21.1234" },
+		{ "nearly nothing is 0", &heat_column, "-0.00001", "0" },
+		{ "the coldest", &heat_column, "-60", "-60" },
+		{ "colder", &heat_column, "-60.1", NULL },
+		{ "the hottest", &heat_column, "150.0", "150" },
+		{ "hotter", &heat_column, "150.1", NULL },
+		{ "a unit on a number", &heat_column, "50F", NULL },
 		{ "whole hectares", &area_column, "1", "1" },
 		{ "four decimals where not whole", &area_column, "1.5", "1.5000" },
 		{ "as an export writes it", &area_column, "1.2500", "1.2500" },
