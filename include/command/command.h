@@ -40,6 +40,9 @@ bool command_import(const struct context *ctx, int argc, char **argv, struct err
 bool command_export(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_check(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_flight(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_degree_days(
+	const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_proof(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e);
 

@@ -20,14 +20,19 @@ static int32_t last_day(void)
 	return day_from_ymd(DEMO_YEAR, DEMO_MONTH, DEMO_DAY);
 }
 
-static bool take_in(struct book *b, const char *kind, struct err *e)
+/* A file of the demo and what it holds. */
+struct demo_file {
+	const char *kind, *name;
+};
+
+static bool take_in(struct book *b, const struct demo_file *d, struct err *e)
 {
 	struct imported done = { 0 };
 	char name[32];
 
-	snprintf(name, sizeof name, "demo/%s.csv", kind);
+	snprintf(name, sizeof name, "demo/%s.csv", d->name);
 	const struct shipped *s = shipped_find(name);
-	const struct kind *k = kind_find(kind, e);
+	const struct kind *k = kind_find(d->kind, e);
 	FILE *file = s && k ? fmemopen((void *)(uintptr_t)s->text, s->n, "r") : NULL;
 	if (!file)
 		return err_set(e, ERR_BOOK, _("the demo's %s could not be read"), name);
@@ -42,12 +47,33 @@ static bool take_in(struct book *b, const char *kind, struct err *e)
 
 static bool fill(struct book *b, struct err *e)
 {
-	static const char *const kinds_in_order[] = { "traps", "visits", "thresholds" };
+	static const struct demo_file files[] = {
+		{ "traps", "traps" },
+		{ "visits", "visits" },
+		{ "visits", "visits-2025" },
+		{ "thresholds", "thresholds" },
+		{ "weather", "weather" },
+		{ "biofix", "biofix" },
+	};
 
-	for (size_t i = 0; i < sizeof kinds_in_order / sizeof *kinds_in_order; i++)
-		if (!take_in(b, kinds_in_order[i], e))
+	for (size_t i = 0; i < sizeof files / sizeof *files; i++)
+		if (!take_in(b, &files[i], e))
 			return false;
 	return true;
+}
+
+/* The season of codling moth on the first farm. */
+static bool add_flight(const struct report *r, struct buf *out, struct err *e)
+{
+	const struct pest *p = log_find_pest(&r->log, "CM", e);
+	struct flight_ask ask = { .trap = NO_TRAP };
+
+	if (!p || r->log.farms.n == 0)
+		return p != NULL;
+	ask.farm = r->log.farms.items[0].id;
+	ask.pest = p->id;
+	ask.season = log_season(&r->log, ask.farm, r->log.today);
+	return report_flight(r, &ask, out_cols(), out, e);
 }
 
 static bool add_texts(
@@ -60,6 +86,9 @@ static bool add_texts(
 	report_week(r, out_cols(), out);
 	buf_add(out, "\n");
 	report_due(r, out_cols(), out);
+	buf_add(out, "\n");
+	if (!add_flight(r, out, e))
+		return false;
 	buf_add(out, "\n");
 	r->farm = r->log.farms.n ? r->log.farms.items[0].id : 0;
 	return report_sheets(r, form, out, e);

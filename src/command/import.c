@@ -3,6 +3,7 @@
 #include "book/rules.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
+#include "import_ghcn.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -136,9 +137,8 @@ static bool tell_columns(const struct kind *k, struct err *e)
 	return ok;
 }
 
-/* A book that this call made and nothing went into goes again. Within a group, so
- * that no other program puts something into it meanwhile. */
-static void drop_new_book(const struct context *ctx, struct book *b)
+/* Within a group, so that no other program puts something into it meanwhile. */
+void import_drop_new(const struct context *ctx, struct book *b)
 {
 	struct farms farms = { 0 };
 	struct rules rules = { 0 };
@@ -167,7 +167,7 @@ static bool import_into(
 	bool taken = (is_new || book_daily_backup(b, ctx->today, e)) &&
 		     take(b, w, file, ctx->today, &out, e);
 	if (!taken && is_new)
-		drop_new_book(ctx, b);
+		import_drop_new(ctx, b);
 	bool ok = tell(w, &out, taken, e);
 	imported_free(&out);
 	book_close(b);
@@ -179,6 +179,8 @@ bool command_import(const struct context *ctx, int argc, char **argv, struct err
 	struct wish w = { 0 };
 	FILE *file = NULL;
 
+	if (import_is_ghcn(argc, argv))
+		return import_ghcn(ctx, argc, argv, e);
 	if (!read_wish(argc, argv, &w, e))
 		return false;
 	if (w.columns)

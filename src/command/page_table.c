@@ -8,6 +8,8 @@ static bool read_today(struct session *s, struct err *e)
 	if (!session_read_log(s, e))
 		return false;
 	today_of(&s->log, &s->today);
+	if (!today_read_next(&s->log, s->book, &s->today, e))
+		return false;
 	session_mark(s, (struct title){ s->today.title, s->today.title_short });
 	s->today_page.today = &s->today;
 	return true;
@@ -98,6 +100,36 @@ static struct message *message_why(struct session *s)
 	return &s->why_page.message;
 }
 
+static struct wish key_flight(struct session *s, struct input in)
+{
+	return flight_page_key(&s->flight_page, in);
+}
+
+static void draw_flight(struct session *s, struct canvas *c)
+{
+	flight_page_draw(&s->flight_page, c);
+}
+
+static struct message *message_flight(struct session *s)
+{
+	return &s->flight_page.message;
+}
+
+static struct wish key_weather(struct session *s, struct input in)
+{
+	return weather_page_key(&s->weather_page, in);
+}
+
+static void draw_weather(struct session *s, struct canvas *c)
+{
+	weather_page_draw(&s->weather_page, c);
+}
+
+static struct message *message_weather(struct session *s)
+{
+	return &s->weather_page.message;
+}
+
 static bool read_help(struct session *s, struct err *e)
 {
 	(void)s;
@@ -129,6 +161,10 @@ const struct page_row session_pages[PAGE_COUNT] = {
 		key_week, draw_week, message_week },
 	[PAGE_WHY] = { N_("Why"), why_page_keys, NULL, read_why, key_why, draw_why,
 		message_why },
-	[PAGE_HELP] = { N_("Keys"), why_page_keys, NULL, read_help, key_help, draw_help,
-		message_help },
+	[PAGE_FLIGHT] = { N_("Flight"), flight_page_keys, flight_page_notes,
+		session_read_flight, key_flight, draw_flight, message_flight },
+	[PAGE_WEATHER] = { N_("Weather"), weather_page_keys, weather_page_notes,
+		session_read_weather, key_weather, draw_weather, message_weather },
+	[PAGE_HELP] = { N_("Keys"), help_page_keys, NULL, read_help, key_help,
+		draw_help, message_help },
 };

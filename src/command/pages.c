@@ -134,6 +134,14 @@ static void open_week(struct session *s, const struct wish *w)
 	push(s, PAGE_WEEK);
 }
 
+static void open_flight(struct session *s, const struct wish *w)
+{
+	const struct wish about = shown(s) == PAGE_WHY ? session_why_flight(s, *w) : *w;
+
+	session_ask_flight(s, &about);
+	push(s, PAGE_FLIGHT);
+}
+
 /* Does what a page wants. False: the program ends. */
 static bool grant(struct session *s, const struct wish *w)
 {
@@ -165,6 +173,22 @@ static bool grant(struct session *s, const struct wish *w)
 	case WANT_UNDO:
 		session_undo(s);
 		break;
+	case WANT_FLIGHT:
+		open_flight(s, w);
+		break;
+	case WANT_BIOFIX:
+		session_biofix(s, w);
+		break;
+	case WANT_WEATHER:
+		session_ask_weather(s, w);
+		push(s, PAGE_WEATHER);
+		break;
+	case WANT_SAVE_WEATHER:
+		session_save_weather(s, w);
+		break;
+	case WANT_NEW_STATION:
+		session_new_station(s, w);
+		break;
 	case WANT_SHEET:
 		session_sheet(s, w->farm);
 		break;
@@ -173,6 +197,10 @@ static bool grant(struct session *s, const struct wish *w)
 	}
 	if (shown(s) == PAGE_WEEK && (s->week_page.next_farm || s->week_page.next_pest))
 		session_filter_week(s);
+	if (shown(s) == PAGE_FLIGHT)
+		session_turn_flight(s);
+	if (shown(s) == PAGE_WEATHER)
+		session_turn_weather(s);
 	return true;
 }
 
@@ -222,6 +250,8 @@ static void session_free(struct session *s)
 	week_free(&s->week);
 	why_free(&s->why);
 	run_free(&s->run);
+	flight_free(&s->flight);
+	weather_list_free(&s->weather);
 	log_free(&s->log);
 	log_free(&s->run_log);
 	book_close(s->book);

@@ -6,6 +6,7 @@
 #include "answers/week.h"
 #include "base/words.h"
 #include "paper/due.h"
+#include "paper/flight.h"
 #include "paper/week.h"
 
 enum { CAUTIONS_MAX = 16 };
@@ -53,6 +54,18 @@ void report_due(const struct report *r, int cols, struct buf *out)
 	due_of(&r->log, r->farm, &due);
 	paper_due(&due, cols, true, out);
 	due_free(&due);
+}
+
+bool report_flight(const struct report *r, const struct flight_ask *a, int cols,
+	struct buf *out, struct err *e)
+{
+	struct flight_view view = { 0 };
+	bool ok = flight_read(&view, r->book, &r->log, a, e);
+
+	if (ok)
+		paper_flight(&view, cols, out);
+	flight_free(&view);
+	return ok;
 }
 
 bool report_sheets(

@@ -2,6 +2,7 @@
 #ifndef COMMAND_REPORT_H
 #define COMMAND_REPORT_H
 
+#include "answers/flight.h"
 #include "answers/log.h"
 #include "command/command.h"
 #include "paper/sheet.h"
@@ -21,6 +22,9 @@ void report_close(struct report *r);
 /* The text of each command: width `cols`, UTF-8 marks (out_text makes them ASCII). */
 void report_week(const struct report *r, int cols, struct buf *out);
 void report_due(const struct report *r, int cols, struct buf *out);
+/* The season that is asked for. */
+bool report_flight(const struct report *r, const struct flight_ask *a, int cols,
+	struct buf *out, struct err *e);
 /* Every farm's sheet, each from a new page. form->caution* are filled in here. */
 bool report_sheets(
 	const struct report *r, struct sheet_form form, struct buf *out, struct err *e);

@@ -7,12 +7,23 @@
 #include "answers/week.h"
 #include "answers/why.h"
 #include "command/command.h"
+#include "screen/flight_page.h"
 #include "screen/run_page.h"
 #include "screen/today_page.h"
+#include "screen/weather_page.h"
 #include "screen/week_page.h"
 #include "screen/why_page.h"
 
-enum page { PAGE_TODAY, PAGE_RUN, PAGE_WEEK, PAGE_WHY, PAGE_HELP, PAGE_COUNT };
+enum page {
+	PAGE_TODAY,
+	PAGE_RUN,
+	PAGE_WEEK,
+	PAGE_WHY,
+	PAGE_FLIGHT,
+	PAGE_WEATHER,
+	PAGE_HELP,
+	PAGE_COUNT
+};
 
 enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
 
@@ -35,6 +46,11 @@ struct session {
 	int why_trap;    /* index in run_log then, else in log */
 	int64_t why_block, why_pest;
 
+	struct flight_view flight;
+	struct flight_ask flight_ask;
+	struct weather_list weather;
+	int64_t weather_farm, weather_station, weather_pest; /* station 0: the farm's */
+
 	struct log run_log; /* the run's farm, on its date */
 	struct run run;
 	int64_t run_farm;
@@ -45,6 +61,8 @@ struct session {
 	struct run_page run_page;
 	struct week_page week_page;
 	struct why_page why_page;
+	struct flight_page flight_page;
+	struct weather_page weather_page;
 	struct help_page help_page;
 	char filter[FILTER_BYTES];
 };
@@ -78,6 +96,20 @@ struct message *session_message(struct session *s);
 /* Fills the Week page by its filter; turns the filter as the page's keys asked. */
 void session_week(struct session *s);
 void session_filter_week(struct session *s);
+
+/* The Flight page: opens what a wish asks for, turns it as the page's keys asked. */
+struct wish session_why_flight(const struct session *s, struct wish w);
+void session_ask_flight(struct session *s, const struct wish *w);
+bool session_read_flight(struct session *s, struct err *e);
+void session_turn_flight(struct session *s);
+void session_biofix(struct session *s, const struct wish *w);
+
+/* The Weather page. */
+void session_ask_weather(struct session *s, const struct wish *w);
+bool session_read_weather(struct session *s, struct err *e);
+void session_turn_weather(struct session *s);
+void session_save_weather(struct session *s, const struct wish *w);
+void session_new_station(struct session *s, const struct wish *w);
 
 /* Opens the run of a farm on a day; first: picks its first open trap. */
 bool session_open_run(

@@ -11,13 +11,29 @@ const struct command commands[] = {
 	{ "sheet", "[--farm FARM] [--blank] [--paper a4|letter] [-o FILE]",
 		N_("Sets the weekly scouting sheet, filled in or blank to carry."),
 		"mothtally sheet --blank --paper letter", command_sheet },
+	{ "flight",
+		"--pest PEST [--farm FARM] [--block BLOCK] [--trap TRAP] [--season "
+		"YEAR] [--csv]",
+		N_("Shows a season: its flights, the biofix, what comes next; all "
+		   "farms together, then each, or the one named."),
+		"mothtally flight --pest CM", command_flight },
+	{ "degree-days",
+		"--station STATION (--pest PEST | --base N [--cap N] --method METHOD "
+		"--cutoff CUTOFF) --from DATE [--to DATE] [--csv]",
+		N_("Sums degree-days day by day; N is a temperature with its unit, "
+		   "such as 50F or 31.1C."),
+		"mothtally degree-days --station Weir --pest CM --from "
+		"2026-05-05",
+		command_degree_days },
 	{ "import",
 		"KIND FILE | thresholds FILE --replace | KIND --columns | "
 		"thresholds --published [--pest CODE] [--crop CROP] "
-		"[--condition CONDITION] [--source WORDS]",
+		"[--condition CONDITION] [--source WORDS] | ghcn-dly FILE "
+		"[--station ID] | ghcn-year FILE [--station ID]",
 		N_("Takes in a CSV file, all or nothing; with --replace it becomes all "
 		   "of the thresholds; --columns tells what a file may hold; "
-		   "--published takes figures that come with the program."),
+		   "--published takes figures that come with the program; ghcn-dly "
+		   "and ghcn-year take temperatures in the layouts of GHCN-Daily."),
 		"mothtally import thresholds --published --pest CM --source CM1",
 		command_import },
 	{ "export", "KIND [FILE]",

@@ -148,12 +148,13 @@ static void help_of_the_program_lists_every_command_and_the_cautions(void **stat
 
 static void examples_work_on_the_demo(void **state)
 {
-	static const char *const names[] = { "traps", "visits", "thresholds" };
+	static const char *const names[] = { "traps", "visits", "thresholds", "weather",
+		"biofix" };
 	struct ran r = { 0 };
 	char line[160], file[32];
 
 	(void)state;
-	for (size_t i = 0; i < 3; i++) {
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
 		snprintf(file, sizeof file, "demo/%s.csv", names[i]);
 		program_write("shipped.csv", shipped_find(file)->text);
 		snprintf(line, sizeof line,

@@ -141,7 +141,8 @@ static void demo_leaves_nothing_behind_when_told_to_end(void **state)
 static void demo_prints_week_bring_list_and_sheet_without_a_file(void **state)
 {
 	static const char *const parts[] = { "invented", "\nWeek  Tue 21 July 2026",
-		"\nBring on the next run\n", "\nScouting sheet: ", "\nCautions\n" };
+		"\nBring on the next run\n", "\nFlight  CM  Addermoor",
+		"\nScouting sheet: ", "\nCautions\n" };
 	struct ran r = { 0 };
 
 	(void)state;

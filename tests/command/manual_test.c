@@ -107,6 +107,7 @@ static void manual_has_every_column_of_the_reports(void **state)
 	const struct log log = { 0 };
 	const struct verdict_rows rows = { 0 };
 	const struct due due = { 0 };
+	const struct dd_table table = { 0 };
 	struct buf csv = { 0 };
 
 	(void)state;
@@ -114,6 +115,10 @@ static void manual_has_every_column_of_the_reports(void **state)
 	check_columns("week", &csv);
 	due_csv(&due, &csv);
 	check_columns("due", &csv);
+	flight_csv_head(&csv);
+	check_columns("flight", &csv);
+	dd_csv(&table, &csv);
+	check_columns("degree-days", &csv);
 }
 
 int main(void)

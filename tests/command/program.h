@@ -14,7 +14,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum { PROGRAM_ARGS_MAX = 16 };
+enum { PROGRAM_ARGS_MAX = 32 };
 
 struct ran {
 	int status; /* exit status; -1: ended by a signal */
