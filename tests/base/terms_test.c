@@ -152,6 +152,8 @@ static void limits_usual_are_those_of_the_manual(void **state)
 	assert_int_equal(limits_usual.read_num, 2);
 	assert_int_equal(limits_usual.read_den, 3);
 	assert_int_equal(limits_usual.open_days, 2);
+	assert_int_equal(limits_usual.fill_days, 0);
+	assert_int_equal(limits_usual.skip_biofix_day, 0);
 	assert_int_equal(limits_usual.odd_count, 20);
 	assert_int_equal(limits_usual.odd_times, 5);
 }

@@ -136,7 +136,7 @@ done <<'END'
 2|sheet --paper a3|a4.*letter
 2|import|needs a kind of file
 2|import visits|needs a file
-2|import weather f|"weather" is no kind of file; there are: traps
+2|import barometer f|"barometer" is no kind of file; there are: traps
 2|export|needs a kind of file
 2|backup|wants the name of a new file
 2|week --book f|stands before the command

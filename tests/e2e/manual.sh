@@ -80,6 +80,12 @@ keys_of Why
 keys Escape w
 wait_for 10 shows '^ Week'
 keys_of Week
+keys l
+wait_for 10 shows '^ Flight'
+keys_of Flight
+keys m
+wait_for 10 shows '^ Weather'
+keys_of Weather
 
 # Commands and their options, as --help tells them.
 $prog --help >"$work/help"

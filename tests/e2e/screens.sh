@@ -117,4 +117,13 @@ to_run
 work_on_run
 check "TERM=vt100: so is Run" unchanged run-entered-ascii
 
+# The readme shows screens as they are.
+readme_shows() {
+	awk -v name="$1" '/^```/ { on = $0 == "```text " name; next } on' README.md |
+		cmp -s - "tests/e2e/screens/$1.txt"
+}
+for screen in today-80x24 run-entered-80x24 flight-80x24; do
+	check "README.md shows $screen as it is" readme_shows $screen
+done
+
 finish
