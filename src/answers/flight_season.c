@@ -17,11 +17,14 @@ bool flight_asks_for(const struct log *l, const struct flight_ask *ask, size_t t
 	       (ask->trap == NO_TRAP || (size_t)ask->trap == trap);
 }
 
-static void season_days(const struct log *l, const struct flight_ask *ask, int season,
+/* False: the calendar has no such season, or a day before it. */
+static bool season_days(const struct log *l, const struct flight_ask *ask, int season,
 	struct flight_season *s)
 {
 	const struct farm *f = log_farm(l, ask->farm);
 	int md = f && f->season_start ? f->season_start : 101;
+	if (season <= DAY_YEAR_MIN || season >= DAY_YEAR_MAX)
+		return false;
 	int32_t start = day_from_ymd(season, md / 100, md % 100);
 	int32_t next = day_from_ymd(season + 1, md / 100, md % 100);
 
@@ -29,6 +32,7 @@ static void season_days(const struct log *l, const struct flight_ask *ask, int s
 	s->end = (next == DAY_NONE ? day_from_ymd(season + 1, 2, 28) : next) - 1;
 	if (s->end > l->today)
 		s->end = l->today;
+	return true;
 }
 
 /* The visits of one trap, which lie together. */
@@ -51,7 +55,8 @@ bool flight_season_read(struct flight_season *s, struct book *b, const struct lo
 	const struct flight_ask *ask, int season, struct err *e)
 {
 	*s = (struct flight_season){ 0 };
-	season_days(l, ask, season, s);
+	if (!season_days(l, ask, season, s))
+		return true;
 	if (!book_visits(b, ask->farm, s->start - DAYS_BEFORE, s->end, &s->visits, e))
 		return false;
 	s->diaries = mem_new(l->traps.n, sizeof *s->diaries);

@@ -24,7 +24,10 @@ static void run_child(const struct setting *s, int told)
 {
 	struct err e = { 0 };
 
-	signal(SIGHUP, SIG_DFL); /* the tests themselves may run under nohup */
+	/* The tests themselves may run under nohup or in the background. */
+	signal(SIGHUP, SIG_DFL);
+	signal(SIGINT, SIG_DFL);
+	signal(SIGQUIT, SIG_DFL);
 	if (s->term)
 		setenv("TERM", s->term, 1);
 	else
