@@ -7,7 +7,7 @@ CFLAGS ?= -O2 -g
 PKG_CONFIG ?= pkg-config
 
 SHIPPED := share/schema.sql $(sort $(wildcard share/*.csv share/demo/*.csv))
-# In calling order: each layer may use those to its right (see DEVELOPERS.md).
+# In calling order; what each may use stands in DEVELOPERS.md and tests/tests.mk.
 LAYERS := command paper exchange term screen answers book season base
 
 WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wformat=2 -Wvla -Wundef \

@@ -14,7 +14,7 @@ below_reference := answers book season base
 
 TEST_LAYERS := base season book answers screen term paper exchange command reference
 # Tests that check us against the GNU Scientific Library, where it is.
-HAVE_GSL := $(shell $(PKG_CONFIG) --exists gsl && echo yes)
+HAVE_GSL := $(shell $(PKG_CONFIG) --exists gsl 2>/dev/null && echo yes)
 GSL_LIBS := $(if $(HAVE_GSL),$(shell $(PKG_CONFIG) --libs gsl))
 without_gsl = $(if $(HAVE_GSL),$(1),$(filter-out tests/reference/gsl_%,$(1)))
 TESTS := $(foreach l,$(TEST_LAYERS),$(patsubst %.c,$(BUILD)/%,\
