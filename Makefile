@@ -98,9 +98,7 @@ lint:
 	@MAKE='$(MAKE)' sh tests/lint $(BUILD)
 
 bench: all
-	@if [ -f tests/bench/run ]; then \
-		MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/bench/run; \
-	else echo "There is no tests/bench/run"; fi
+	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/bench/run
 
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 MANDIR = $(DESTDIR)$(PREFIX)/share/man
