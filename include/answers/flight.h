@@ -33,6 +33,7 @@ struct flight_line {
 	double rate[FLIGHT_WEEKS_MAX]; /* moths per trap and week; -1 = nobody looked */
 	bool at_least[FLIGHT_WEEKS_MAX];
 	double dd[FLIGHT_WEEKS_MAX]; /* degree-days at the week's end; -1 = not known */
+	bool dd_at_least[FLIGHT_WEEKS_MAX]; /* days are missing: dd or more */
 };
 
 /* A row of the table of flights, in words. */
@@ -82,6 +83,9 @@ struct flight_view {
 	char says[SAY_LINE];      /* nothing caught yet; no trap for this pest; "" */
 };
 
+/* Month-day that the farm's season starts on; farm 0: the one that all farms share, else
+ * the calendar year's. */
+int log_season_start(const struct log *l, int64_t farm);
 /* season: year that the season of `day` began in, for the farm (0: calendar year). */
 int log_season(const struct log *l, int64_t farm, int32_t day);
 

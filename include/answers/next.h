@@ -13,7 +13,9 @@ struct event {
 		[SAY_LINE]; /* "passed Thu 28 May", "about 4 to 9 Jun (3 earlier years)",
 	                        * "about 6 Jun (at the last week's pace)", "not known: ..." */
 	char source[SOURCE_BYTES];
-	bool passed;
+	bool passed;         /* its whole range of degree-days */
+	bool under_way;      /* begun; first and last are those of its end */
+	bool at_least;       /* days are missing in the sum: all of it may be earlier */
 	int32_t first, last; /* expected or passed days; DAY_NONE when not known */
 };
 

@@ -35,7 +35,7 @@ struct today_next {
 	int64_t farm, pest;
 	char name[NAME_BYTES], pest_code[CODE_BYTES];
 	char says
-		[SAY_LINE]; /* "egg hatch begins (generation: 2) about 30 Jul (1100 F)" */
+		[SAY_LINE]; /* "about 30 Jul: egg hatch begins (generation: 2) (1100 F)" */
 };
 
 struct today {

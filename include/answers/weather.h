@@ -7,10 +7,10 @@
 
 struct weather_row {
 	int32_t day;
-	char day_text[SAY_SHORT];           /* "Tue 21 Jul" */
-	bool is_read;                       /* both temperatures are there */
-	double min, max;                    /* in the list's unit; NAN */
-	char text[SAY_SHORT * 2];           /* "12.5  27.0", "missing", "12.5  -" */
+	char day_text[SAY_SHORT]; /* "Tue 21 Jul" */
+	bool is_read;             /* both temperatures are there */
+	double min, max;          /* in the list's unit; NAN */
+	char text[SAY_SHORT * 2]; /* "12.5  27.0", "missing", "filled", "12.5  -" */
 	char dd[SAY_SHORT], sum[SAY_SHORT]; /* of the pest; "" */
 };
 
@@ -24,7 +24,7 @@ struct weather_list {
 		*rows; /* latest first, from today back to the season's start,
 	                           * a row for every day, read or not */
 	size_t n, cap;
-	int missing; /* days without both temperatures since the first read one */
+	int missing; /* days of the season before today without both temperatures */
 };
 
 /* station 0: the farm's; pest 0: no degree-days beside it. */

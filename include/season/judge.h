@@ -35,6 +35,7 @@ enum lacking { /* what an unknown lacks */
 	LACKING_TRAPS,   /* too few of the block's traps were read */
 	LACKING_BIOFIX,
 	LACKING_FLIGHT,
+	LACKING_HEAT, /* temperatures are missing: the degree-days are not known */
 	LACKING_COUNT
 };
 

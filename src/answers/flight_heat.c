@@ -12,8 +12,10 @@ static void take_sum(
 	int32_t week = (t->day - line->first_day) / 7;
 
 	(void)dd;
-	if (t->day >= line->first_day && week < (int32_t)line->n)
-		line->dd[week] = sum->sum;
+	if (t->day < line->first_day || week >= (int32_t)line->n || sum->days == 0)
+		return;
+	line->dd[week] = sum->sum;
+	line->dd_at_least[week] = sum->missing > 0;
 }
 
 static bool is_known(const struct heat_sum *sum)
@@ -58,9 +60,12 @@ static void fill_half_catch(struct flight_view *v, const struct dd_rule *rule,
 
 	for (size_t k = 0; k < v->n_rows; k++) {
 		span.last = first_day + (int32_t)floor(v->rows[k].flight.d50);
-		if (span.last >= span.first && span.last <= v->heat.to)
-			snprintf(v->rows[k].dd50, sizeof v->rows[k].dd50, "%.0f %c",
-				dd_total(rule, &span, NULL, NULL).sum, v->heat.unit);
+		if (span.last < span.first || span.last > v->heat.to)
+			continue;
+		struct dd_sum sum = dd_total(rule, &span, NULL, NULL);
+		if (sum.days > 0)
+			snprintf(v->rows[k].dd50, sizeof v->rows[k].dd50, "%.0f%s %c",
+				sum.sum, sum.missing ? "+" : "", v->heat.unit);
 	}
 }
 

@@ -21,8 +21,7 @@ bool flight_asks_for(const struct log *l, const struct flight_ask *ask, size_t t
 static bool season_days(const struct log *l, const struct flight_ask *ask, int season,
 	struct flight_season *s)
 {
-	const struct farm *f = log_farm(l, ask->farm);
-	int md = f && f->season_start ? f->season_start : 101;
+	int md = log_season_start(l, ask->farm);
 	if (season <= DAY_YEAR_MIN || season >= DAY_YEAR_MAX)
 		return false;
 	int32_t start = day_from_ymd(season, md / 100, md % 100);

@@ -43,11 +43,23 @@ const struct station *heat_station(const struct log *l, int64_t farm)
 	return NULL;
 }
 
-int log_season(const struct log *l, int64_t farm, int32_t day)
+int log_season_start(const struct log *l, int64_t farm)
 {
 	const struct farm *f = log_farm(l, farm);
 
-	return day_to_ymd(day_season_start(day, f ? f->season_start : 101)).year;
+	if (f)
+		return f->season_start ? f->season_start : 101;
+	for (size_t i = 1; i < l->farms.n; i++)
+		if (l->farms.items[i].season_start != l->farms.items[0].season_start)
+			return 101;
+	return l->farms.n > 0 && l->farms.items[0].season_start
+		       ? l->farms.items[0].season_start
+		       : 101;
+}
+
+int log_season(const struct log *l, int64_t farm, int32_t day)
+{
+	return day_to_ymd(day_season_start(day, log_season_start(l, farm))).year;
 }
 
 const struct biofix_date *heat_biofix(

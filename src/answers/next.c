@@ -16,6 +16,10 @@ enum {
 	YEARS_MAX = 30,
 	HORIZON_DAYS = 200, /* later than this is no help */
 	PACE_DAYS = 7,
+	PACE_LEAST = 4, /* of these with temperatures, else there is no pace */
+	STALE_DAYS = 3, /* older temperatures are told of */
+	NOT_TOLD = -1,  /* that year's weather does not tell */
+	NOT_REACHED = -2,
 };
 
 /* What the expected days of all events rest on. */
@@ -54,7 +58,7 @@ static bool event_rule(const struct outlook *o, const struct published *p,
 }
 
 /* Days after o->upto that `rest` more degree-days took in the year `back` years ago;
- * -1: that year's weather does not tell. */
+ * NOT_TOLD; NOT_REACHED within HORIZON_DAYS. */
 static int32_t days_in_year(const struct outlook *o, const struct heat_days *all,
 	const struct dd_rule *r, double rest, int back)
 {
@@ -65,86 +69,114 @@ static int32_t days_in_year(const struct outlook *o, const struct heat_days *all
 	if (start == DAY_NONE)
 		start = day_from_ymd(d.year - back, d.month, d.day - 1);
 	if (start == DAY_NONE || start < o->reach)
-		return -1;
+		return NOT_TOLD;
 	const struct dd_span span = { all->items, all->n, start + 1,
 		start + HORIZON_DAYS };
 	int32_t day = dd_reaches(r, &span, rest, &missing);
-	return day == DAY_NONE || missing > 0 ? -1 : day - start;
+	if (missing > 0)
+		return NOT_TOLD;
+	return day == DAY_NONE ? NOT_REACHED : day - start;
 }
 
-/* The mean of the last days with temperatures; 0 when there is none. */
+/* The mean of the last week's days with temperatures; -1 when they are too few. */
 static double pace(
 	const struct outlook *o, const struct heat_days *all, const struct dd_rule *r)
 {
-	double sum = 0;
-	int32_t days = 0;
+	const struct dd_span week = { all->items, all->n, o->upto - PACE_DAYS + 1,
+		o->upto };
+	struct dd_sum sum = dd_total(r, &week, NULL, NULL);
 
-	for (int32_t day = o->upto; day > o->upto - 4 * PACE_DAYS && days < PACE_DAYS;
-		day--) {
-		const struct dd_span span = { all->items, all->n, day, day };
-		struct dd_sum s = dd_total(r, &span, NULL, NULL);
-		if (s.missing == 0) {
-			sum += s.sum;
-			days++;
-		}
-	}
-	return days ? sum / days : 0;
+	return sum.days < PACE_LEAST ? -1 : sum.sum / sum.days;
 }
 
-static void say_range(
-	const struct event *ev, const char *how, bool at_least, char *out, size_t size)
+/* What makes the days less sure: the sum is a lower bound, temperatures are old. */
+static void say_hedge(
+	const struct outlook *o, const struct event *ev, char out[static SAY_LINE])
 {
-	char first[DAY_TEXT_SIZE], last[DAY_TEXT_SIZE];
-	const char *hedge = at_least ? _(", or earlier") : "";
+	char end[SAY_SHORT];
+
+	say_day(o->upto, end);
+	text_copy(out, SAY_LINE, ev->at_least ? _(", or earlier") : "");
+	if (o->upto < o->log->today - STALE_DAYS) {
+		size_t n = strlen(out);
+		snprintf(out + n, SAY_LINE - n, _("; temperatures end %s"), end);
+	}
+}
+
+static void say_range(const struct outlook *o, struct event *ev, const char *how)
+{
+	char first[DAY_TEXT_SIZE], last[DAY_TEXT_SIZE], hedge[SAY_LINE];
 
 	day_short(ev->first, first, sizeof first);
 	day_short(ev->last, last, sizeof last);
-	if (ev->first == ev->last)
-		snprintf(out, size, _("about %s%s (%s)"), first, hedge, how);
+	say_hedge(o, ev, hedge);
+	if (ev->last < o->log->today)
+		snprintf(ev->when, sizeof ev->when,
+			_("should have come by %s%.60s (%.40s)"), last, hedge, how);
+	else if (ev->first == ev->last)
+		snprintf(ev->when, sizeof ev->when, _("about %s%.60s (%.40s)"), first,
+			hedge, how);
 	else
-		snprintf(out, size, _("%s to %s%s (%s)"), first, last, hedge, how);
+		snprintf(ev->when, sizeof ev->when, _("%s to %s%.60s (%.40s)"), first,
+			last, hedge, how);
 }
 
 static void expect_by_pace(const struct outlook *o, const struct heat_days *all,
-	const struct dd_rule *r, double rest, bool at_least, struct event *ev)
+	const struct dd_rule *r, double rest, struct event *ev)
 {
 	double a_day = pace(o, all, r);
 
-	if (a_day < 0.05 || rest / a_day > HORIZON_DAYS) {
+	if (a_day < 0)
+		text_copy(ev->when, sizeof ev->when,
+			_("not known: too few temperatures in the last week"));
+	else if (a_day < 0.05 || rest / a_day > HORIZON_DAYS)
 		text_copy(ev->when, sizeof ev->when,
 			_("not known: too cold at present to tell"));
-		return;
+	else {
+		ev->first = ev->last = o->upto + (int32_t)ceil(rest / a_day);
+		say_range(o, ev, _("at the last week's pace"));
 	}
-	ev->first = ev->last = o->upto + (int32_t)ceil(rest / a_day);
-	say_range(
-		ev, _("at the last week's pace"), at_least, ev->when, sizeof ev->when);
 }
 
+/* From the station's own earlier years; those that never got so far are told of. */
 static void expect(const struct outlook *o, const struct heat_days *all,
-	const struct dd_rule *r, double rest, bool at_least, struct event *ev)
+	const struct dd_rule *r, double rest, struct event *ev)
 {
-	int years = 0;
+	int reached = 0, told = 0;
 	char how[64];
 
 	for (int back = 1; back <= YEARS_MAX; back++) {
 		int32_t days = days_in_year(o, all, r, rest, back);
+		told += days != NOT_TOLD;
 		if (days < 0)
 			continue;
-		years++;
+		reached++;
 		if (ev->first == DAY_NONE || o->upto + days < ev->first)
 			ev->first = o->upto + days;
 		if (ev->last == DAY_NONE || o->upto + days > ev->last)
 			ev->last = o->upto + days;
 	}
-	if (years == 0) {
-		expect_by_pace(o, all, r, rest, at_least, ev);
+	if (told == 0) {
+		expect_by_pace(o, all, r, rest, ev);
 		return;
 	}
-	snprintf(how, sizeof how,
-		ngettext("as in %d earlier year", "as in %d earlier years",
-			(unsigned)years),
-		years);
-	say_range(ev, how, at_least, ev->when, sizeof ev->when);
+	if (reached == 0) {
+		snprintf(ev->when, sizeof ev->when,
+			ngettext("not reached in %d earlier year",
+				"not reached in any of %d earlier years",
+				(unsigned)told),
+			told);
+		return;
+	}
+	if (reached == told)
+		snprintf(how, sizeof how,
+			ngettext("as in %d earlier year", "as in %d earlier years",
+				(unsigned)told),
+			told);
+	else
+		snprintf(how, sizeof how, _("as in %d of %d earlier years"), reached,
+			told);
+	say_range(o, ev, how);
 }
 
 static void say_event(const struct published *p, struct event *ev)
@@ -161,25 +193,70 @@ static void say_event(const struct published *p, struct event *ev)
 	text_copy(ev->source, sizeof ev->source, p->source);
 }
 
+/* The day on which a sum was reached, and whether it may have been earlier. */
+static int32_t day_of_sum(const struct dd_rule *r, const struct dd_span *span,
+	double target, char text[static DAY_TEXT_SIZE], bool *at_latest)
+{
+	int32_t missing = 0;
+	int32_t day = dd_reaches(r, span, target, &missing);
+
+	*at_latest = missing > 0;
+	day_short(day, text, DAY_TEXT_SIZE);
+	return day;
+}
+
+static void say_passed(
+	struct event *ev, const char *from, const char *to, bool at_latest)
+{
+	if (strcmp(from, to) == 0)
+		snprintf(ev->when, sizeof ev->when,
+			at_latest ? _("passed by %s at the latest") : _("passed %s"),
+			to);
+	else
+		snprintf(ev->when, sizeof ev->when,
+			at_latest ? _("passed, %s to %s at the latest")
+				  : _("passed, %s to %s"),
+			from, to);
+}
+
+/* It has begun: what is still to come is its end. */
+static void fill_under_way(const struct outlook *o, const struct heat_days *all,
+	const struct dd_rule *r, double rest, const char *since, struct event *ev)
+{
+	char end[SAY_LINE];
+
+	ev->under_way = true;
+	expect(o, all, r, rest, ev);
+	text_copy(end, sizeof end, ev->when);
+	snprintf(ev->when, sizeof ev->when, _("since %.24s; its end: %.120s"), since,
+		end);
+}
+
 static void fill_event(const struct outlook *o, const struct heat_days *all,
 	const struct dd_rule *r, const struct published *p, struct event *ev)
 {
 	const struct dd_span span = { all->items, all->n, o->from, o->upto };
 	struct dd_sum sum = dd_total(r, &span, NULL, NULL);
-	char day[DAY_TEXT_SIZE];
-	int32_t missing = 0;
+	char from[DAY_TEXT_SIZE], to[DAY_TEXT_SIZE];
+	bool at_latest;
 
-	*ev = (struct event){ .first = DAY_NONE, .last = DAY_NONE };
+	*ev = (struct event){
+		.first = DAY_NONE, .last = DAY_NONE, .at_least = sum.missing > 0
+	};
 	say_event(p, ev);
 	if (sum.sum < p->lo) {
-		expect(o, all, r, p->lo - sum.sum, sum.missing > 0, ev);
+		expect(o, all, r, p->lo - sum.sum, ev);
+		return;
+	}
+	int32_t first = day_of_sum(r, &span, p->lo, from, &at_latest);
+	if (sum.sum < p->hi) {
+		fill_under_way(o, all, r, p->hi - sum.sum, from, ev);
 		return;
 	}
 	ev->passed = true;
-	ev->first = ev->last = dd_reaches(r, &span, p->lo, &missing);
-	day_short(ev->first, day, sizeof day);
-	snprintf(ev->when, sizeof ev->when,
-		missing ? _("passed by %s at the latest") : _("passed %s"), day);
+	ev->first = first;
+	ev->last = day_of_sum(r, &span, p->hi, to, &at_latest);
+	say_passed(ev, from, to, at_latest);
 }
 
 static bool add_events(struct events *out, const struct outlook *o, struct err *e)

@@ -103,6 +103,10 @@ void say_lacking(const struct judgement *j, char *out, size_t size)
 	case LACKING_BIOFIX:
 		text_copy(out, size, _("biofix not set"));
 		break;
+	case LACKING_HEAT:
+		text_copy(out, size,
+			_("degree-days not known: temperatures are missing"));
+		break;
 	case LACKING_FLIGHT:
 		text_copy(out, size, _("flight not known"));
 		break;

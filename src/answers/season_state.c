@@ -56,6 +56,9 @@ static void fill_flight(const struct log *l, struct season_state *s)
 		s->flight++;
 		s->flight_start = series.first_day + 7 * flight->first_week;
 	}
+	if (s->biofix == DAY_NONE && found.n > 0 &&
+		(found.items[0].flags & FLIGHT_OPEN_START))
+		s->flight = 0; /* how many there were before is not known */
 	if (s->flight == 0 && s->biofix != DAY_NONE) {
 		s->flight = 1;
 		s->flight_start = s->biofix;

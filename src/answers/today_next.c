@@ -28,21 +28,26 @@ static const struct event *first_ahead(const struct events *ev)
 	return NULL;
 }
 
-/* "about 6 Jun", "4 Jun to 9 Jun"; how it is reckoned stands on the Flight page. */
-static void say_days(const struct event *ev, char out[static SAY_LINE])
+/* "about 6 Jun", "4 Jun to 9 Jun or earlier", "until about 9 Jun"; how it is reckoned
+ * stands on the Flight page. */
+static void say_days(
+	const struct log *l, const struct event *ev, char out[static SAY_LINE])
 {
 	char first[SAY_SHORT], last[SAY_SHORT];
+	const char *hedge = ev->at_least ? _(" or earlier") : "";
 
-	if (ev->first == DAY_NONE) {
-		text_copy(out, SAY_LINE, _("at a day not known yet"));
-		return;
-	}
 	say_day(ev->first, first);
 	say_day(ev->last, last);
-	if (ev->first == ev->last)
-		snprintf(out, SAY_LINE, _("about %s"), first);
+	if (ev->first == DAY_NONE)
+		text_copy(out, SAY_LINE, _("day not known"));
+	else if (ev->last < l->today)
+		snprintf(out, SAY_LINE, _("by %s, look"), last);
+	else if (ev->under_way)
+		snprintf(out, SAY_LINE, _("now, until about %s%s"), last, hedge);
+	else if (ev->first == ev->last)
+		snprintf(out, SAY_LINE, _("about %s%s"), first, hedge);
 	else
-		snprintf(out, SAY_LINE, _("%s to %s"), first, last);
+		snprintf(out, SAY_LINE, _("%s to %s%s"), first, last, hedge);
 }
 
 static void add_next(const struct log *l, const struct biofix_date *d,
@@ -58,9 +63,9 @@ static void add_next(const struct log *l, const struct biofix_date *d,
 	*next = (struct today_next){ .farm = d->farm, .pest = d->pest };
 	text_copy(next->name, sizeof next->name, f ? f->name : "");
 	text_copy(next->pest_code, sizeof next->pest_code, p ? p->code : "");
-	say_days(ev, days);
-	snprintf(next->says, sizeof next->says, _("%.50s %.60s (%.20s)"), ev->text,
-		days, ev->at);
+	say_days(l, ev, days);
+	snprintf(next->says, sizeof next->says, _("%.40s: %.80s (%.20s)"), days,
+		ev->text, ev->at);
 }
 
 bool today_read_next(

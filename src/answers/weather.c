@@ -64,7 +64,6 @@ static void fill_rows(struct weather_list *w, const struct heat_days *days,
 	int32_t first, int32_t last)
 {
 	size_t at = days->n;
-	int32_t known = days->n ? days->items[0].day : last + 1;
 
 	w->n = 0;
 	w->missing = 0;
@@ -77,7 +76,7 @@ static void fill_rows(struct weather_list *w, const struct heat_days *days,
 		w->rows = mem_grow(w->rows, &w->cap, w->n + 1, sizeof *w->rows);
 		struct weather_row *row = &w->rows[w->n++];
 		fill_row(row, day, t);
-		w->missing += !row->is_read && day >= known;
+		w->missing += !row->is_read && day < last; /* today isn't over */
 	}
 }
 
@@ -95,6 +94,8 @@ static void tell_day(
 	if (t->day > to->last || i >= to->w->n)
 		return;
 	struct weather_row *row = &to->w->rows[i];
+	if (t->filled && !row->is_read)
+		text_copy(row->text, sizeof row->text, _("filled"));
 	if (!isnan(dd))
 		snprintf(row->dd, sizeof row->dd, "%.1f", dd);
 	snprintf(

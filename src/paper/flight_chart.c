@@ -222,7 +222,8 @@ static void add_heat(const struct chart *c)
 		if (week < 1 || week > (int)l->n || l->dd[week - 1] < 0 ||
 			!month_in(c, week, text))
 			continue;
-		snprintf(text, sizeof text, "%.0f", l->dd[week - 1]);
+		snprintf(text, sizeof text, "%.0f%s", l->dd[week - 1],
+			l->dd_at_least[week - 1] ? "+" : "");
 		add_tick(c, week, text, &x);
 	}
 	grid_end_line(c->out);

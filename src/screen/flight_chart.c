@@ -167,7 +167,8 @@ static void draw_heat_at_months(const struct grid *g, int row)
 		if (week < 1 || week > (int)l->n || !month_in(g, week) ||
 			l->dd[week - 1] < 0)
 			continue;
-		snprintf(text, sizeof text, "%.0f", l->dd[week - 1]);
+		snprintf(text, sizeof text, "%.0f%s", l->dd[week - 1],
+			l->dd_at_least[week - 1] ? "+" : "");
 		draw_tick(g, row, (week - g->from) * g->cell, &free_x, text);
 	}
 }

@@ -258,9 +258,9 @@ static enum lacking waits_for(
 {
 	if (fit != FIT_MAYBE)
 		return part_waits(r, m);
-	return r->flight != 0 && m->flight == 0 && m->biofix != DAY_NONE
-		       ? LACKING_FLIGHT
-		       : LACKING_BIOFIX;
+	if (m->biofix == DAY_NONE)
+		return LACKING_BIOFIX;
+	return r->flight != 0 && m->flight == 0 ? LACKING_FLIGHT : LACKING_HEAT;
 }
 
 static struct judgement judge(const struct rule *r, enum fit fit,

@@ -298,6 +298,46 @@ static void a_southern_season_is_the_northern_one_half_a_year_later(void **state
 	fixture_close(&south);
 }
 
+/* Nothing is known before the first day with temperatures, and a gap is told of. */
+static void degree_days_of_nothing_are_not_zero(void **state)
+{
+	struct fixture f;
+	struct flight_view v = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	warm_rule(&f);
+	warm_biofix(&f, "2026-04-20");
+	warm_days(&f, warm_station(&f, "Gauge"), "2026-06-01", "2026-08-12", 60);
+	fly(&f, "2026-04-06", 18);
+	fixture_read(&f, "2026-08-12");
+	see(&f, &v, 2026);
+	assert_string_equal(v.rows[0].dd50, ""); /* 8 May */
+	assert_true(v.now.dd[4] < 0);
+	assert_true(v.now.dd[9] > 0 && v.now.dd_at_least[9]);
+	flight_free(&v);
+	fixture_close(&f);
+}
+
+static void a_threshold_for_a_flight_waits_when_the_start_was_not_seen(void **state)
+{
+	struct fixture f;
+
+	(void)state;
+	fixture_open(&f);
+	struct rule r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 100);
+	r.flight = 1;
+	fixture_put_rule(&f, r);
+	int64_t trap = fixture_trap(&f, "1", "2026-05-04");
+	fixture_count(&f, trap, "2026-05-11", 30);
+	fixture_count(&f, trap, "2026-05-18", 18);
+	fixture_count(&f, trap, "2026-05-25", 7);
+	assert_int_equal(judged(&f, "2026-05-25"), VERDICT_UNKNOWN);
+	warm_biofix(&f, "2026-05-11");
+	assert_int_equal(judged(&f, "2026-05-25"), VERDICT_OVER);
+	fixture_close(&f);
+}
+
 static void a_season_without_the_pest_says_so(void **state)
 {
 	struct fixture f;
@@ -328,6 +368,9 @@ int main(void)
 		cmocka_unit_test(a_total_since_biofix_counts_from_the_day_that_is_set),
 		cmocka_unit_test(
 			a_southern_season_is_the_northern_one_half_a_year_later),
+		cmocka_unit_test(degree_days_of_nothing_are_not_zero),
+		cmocka_unit_test(
+			a_threshold_for_a_flight_waits_when_the_start_was_not_seen),
 		cmocka_unit_test(a_season_without_the_pest_says_so),
 	};
 

@@ -226,7 +226,8 @@ static void a_passed_event_says_when(void **state)
 	fixture_trap(&f, "1", "2026-04-20");
 	warm_days(&f, warm_station(&f, "Gauge"), "2026-05-01", "2026-05-30", 60);
 	fixture_read(&f, "2026-05-30");
-	assert_string_equal(egg_hatch(&f, &ev)->when, "passed Fri 22 May");
+	assert_string_equal(
+		egg_hatch(&f, &ev)->when, "passed, Fri 22 May to Mon 25 May");
 	today_of(&f.log, &t);
 	must(today_read_next(&f.log, f.book, &t, &e), &e);
 	assert_int_equal(t.n_nexts, 1);
@@ -234,6 +235,113 @@ static void a_passed_event_says_when(void **state)
 	today_free(&t);
 	events_free(&ev);
 	fixture_close(&f);
+}
+
+/* 220-250 F: at 230 the hatch has begun and is not over. */
+static void an_event_that_has_begun_is_under_way_until_its_range_is_over(void **state)
+{
+	static const struct {
+		const char *why, *today;
+		bool under_way, passed;
+	} row[] = {
+		{ "210, last before", "2026-05-21", false, false },
+		{ "220, first within", "2026-05-22", true, false },
+		{ "240, last within", "2026-05-24", true, false },
+		{ "250, over", "2026-05-25", false, true },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct events ev = { 0 };
+		fixture_open(&f);
+		warm_rule(&f);
+		warm_biofix(&f, "2026-05-01");
+		warm_days(
+			&f, warm_station(&f, "Gauge"), "2026-05-01", row[i].today, 60);
+		fixture_read(&f, row[i].today);
+		const struct event *hatch = egg_hatch(&f, &ev);
+		if (hatch->under_way != row[i].under_way ||
+			hatch->passed != row[i].passed)
+			fail_msg("%s: %s", row[i].why, hatch->when);
+		events_free(&ev);
+		fixture_close(&f);
+	}
+}
+
+static void a_year_that_never_got_so_far_is_told_of(void **state)
+{
+	static const struct {
+		const char *why;
+		double warm;
+		const char *want;
+	} row[] = {
+		{ "one of two", 70, "about Sat 16 May (as in 1 of 2 earlier years)" },
+		{ "none of two", 49, "not reached in any of 2 earlier years" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct events ev = { 0 };
+		fixture_open(&f);
+		warm_rule(&f);
+		warm_biofix(&f, "2026-05-01");
+		int64_t station = warm_station(&f, "Gauge");
+		warm_days(&f, station, "2024-05-01", "2024-12-31", row[i].warm);
+		warm_days(&f, station, "2025-05-01", "2025-12-31", 49);
+		warm_days(&f, station, "2026-05-01", "2026-05-10", 60);
+		fixture_read(&f, "2026-05-10");
+		const struct event *hatch = egg_hatch(&f, &ev);
+		if (strcmp(hatch->when, row[i].want) != 0)
+			fail_msg("%s: %s", row[i].why, hatch->when);
+		events_free(&ev);
+		fixture_close(&f);
+	}
+}
+
+static void a_day_that_is_over_is_no_day_to_expect(void **state)
+{
+	struct fixture f;
+	struct events ev = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	warm_rule(&f);
+	warm_biofix(&f, "2026-05-01");
+	warm_days(&f, warm_station(&f, "Gauge"), "2026-05-01", "2026-05-10", 60);
+	fixture_read(&f, "2026-06-30");
+	assert_string_equal(egg_hatch(&f, &ev)->when,
+		"should have come by Fri 22 May; temperatures end 10 May (at the last "
+		"week's pace)");
+	events_free(&ev);
+	fixture_close(&f);
+}
+
+static void three_days_of_a_week_make_no_pace(void **state)
+{
+	static const struct {
+		const char *why, *last;
+		bool known;
+	} row[] = {
+		{ "three days, first bad", "2026-05-03", false },
+		{ "four, last good", "2026-05-04", true },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct events ev = { 0 };
+		fixture_open(&f);
+		warm_rule(&f);
+		warm_biofix(&f, "2026-05-01");
+		warm_days(&f, warm_station(&f, "Gauge"), "2026-05-01", row[i].last, 60);
+		fixture_read(&f, row[i].last);
+		if ((egg_hatch(&f, &ev)->first != DAY_NONE) != row[i].known)
+			fail_msg("%s: %s", row[i].why, egg_hatch(&f, &ev)->when);
+		events_free(&ev);
+		fixture_close(&f);
+	}
 }
 
 static void too_cold_to_tell_is_said(void **state)
@@ -266,6 +374,11 @@ int main(void)
 			an_event_is_expected_at_the_last_weeks_pace_without_earlier_years),
 		cmocka_unit_test(earlier_years_give_a_range_when_they_differ),
 		cmocka_unit_test(a_passed_event_says_when),
+		cmocka_unit_test(
+			an_event_that_has_begun_is_under_way_until_its_range_is_over),
+		cmocka_unit_test(a_year_that_never_got_so_far_is_told_of),
+		cmocka_unit_test(a_day_that_is_over_is_no_day_to_expect),
+		cmocka_unit_test(three_days_of_a_week_make_no_pace),
 		cmocka_unit_test(too_cold_to_tell_is_said),
 	};
 
