@@ -1,6 +1,6 @@
 /* temps.h - daily temperatures that cannot be. Degrees C. The limits are rules of our
- * own, wide of every weather on the ground that we know of, so that a day they stop is
- * a slip: degrees F taken for C, a lost decimal point, swapped columns. */
+ * own, wide of the weather that orchards stand in, so that a day they stop is a slip:
+ * degrees F taken for C, a lost decimal point, swapped columns. */
 #ifndef SEASON_TEMPS_H
 #define SEASON_TEMPS_H
 
@@ -10,7 +10,7 @@ enum {
 	TEMPS_LOWEST_C = -90,
 	TEMPS_HIGHEST_C = 60,
 	TEMPS_RANGE_C = 60, /* between minimum and maximum of a day */
-	TEMPS_JUMP_C = 40,  /* between the means of two days running */
+	TEMPS_JUMP_C = 30,  /* between the means of two days running */
 };
 
 /* What is wrong with a day, to stand behind its date and numbers, or NULL. Either may

@@ -27,7 +27,6 @@ const char *temps_jump_fault(const struct dd_temps *day, const struct dd_temps *
 
 	if (next->day - day->day != 1 || !(fabs(change) > TEMPS_JUMP_C))
 		return NULL;
-	return _("no weather changes a day's mean by more than 40 degrees C overnight; "
-		 "is "
-		 "one of the days in degrees F?");
+	return _("no weather changes a day's mean by more than 30 degrees C overnight; "
+		 "is one of the days in degrees F?");
 }

@@ -138,7 +138,7 @@ static void a_wrong_pair_of_lines_is_named(void **state)
 			"XX000000001 201206 TMIN", "1=50 2=430",
 			"w, line 1: station XX000000001, 2012-06-02, 43.0 to 59.0 C "
 			"after 5.0 to 15.0 C the day before: no weather changes a "
-			"day's mean by more than 40 degrees C overnight; is one of the "
+			"day's mean by more than 30 degrees C overnight; is one of the "
 			"days in degrees F?" },
 	};
 	(void)state;

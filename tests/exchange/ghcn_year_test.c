@@ -118,7 +118,7 @@ static void degrees_f_are_not_taken_for_c(void **state)
 		"weather is hotter than 60 degrees C; are these degrees F?; "
 		"w, line 7: station XX000000001, 2012-05-05, 48.0 to 59.0 C after 5.0 "
 		"to 16.0 C the day before: no weather changes a day's mean by more "
-		"than 40 degrees C overnight; is one of the days in degrees F?");
+		"than 30 degrees C overnight; is one of the days in degrees F?");
 }
 
 static void a_table_with_named_columns_is_refused(void **state)

@@ -78,13 +78,13 @@ static void a_wrong_day_of_weather_is_named(void **state)
 			HEAD "Weir,2026-05-01,4,12,C\nWeir,2026-05-02,40,58,C\n",
 			"file.csv, line 3, column date: \"2026-05-02\" with 40 to 58 C "
 			"does not go with 4 to 12 C on 2026-05-01: no weather changes "
-			"a day's mean by more than 40 degrees C overnight; is one of "
+			"a day's mean by more than 30 degrees C overnight; is one of "
 			"the days in degrees F?" },
 		{ "the same, backwards",
 			HEAD "Weir,2026-05-02,40,58,C\nWeir,2026-05-01,4,12,C\n",
 			"file.csv, line 3, column date: \"2026-05-01\" with 4 to 12 C "
 			"does not go with 40 to 58 C on 2026-05-02: no weather changes "
-			"a day's mean by more than 40 degrees C overnight; is one of "
+			"a day's mean by more than 30 degrees C overnight; is one of "
 			"the days in degrees F?" },
 		{ "a day twice",
 			HEAD "Weir,2026-05-01,4,12,C\nBank,2026-05-01,4,12,C\n"
@@ -128,9 +128,9 @@ static void the_last_good_day_of_weather_is_taken(void **state)
 		must_take(b, "weather", text);
 		book_close(b);
 	}
-	struct book *b = new_book(); /* a jump of 40 degrees of the mean */
+	struct book *b = new_book(); /* a jump of 30 degrees of the mean */
 	must_take(
-		b, "weather", HEAD "Weir,2026-05-01,0,10,C\nWeir,2026-05-02,40,50,C\n");
+		b, "weather", HEAD "Weir,2026-05-01,0,10,C\nWeir,2026-05-02,30,40,C\n");
 	book_close(b);
 }
 
@@ -147,7 +147,7 @@ static void another_weather_of_a_day_is_refused_with_both(void **state)
 		HEAD "Weir,2026-04-30,50,58,C\n",
 		"file.csv, line 2, column date: \"2026-04-30\" with 50 to 58 C does "
 		"not go with 4 to 12 C on 2026-05-01: no weather changes a day's mean "
-		"by more than 40 degrees C overnight; is one of the days in degrees "
+		"by more than 30 degrees C overnight; is one of the days in degrees "
 		"F?");
 	book_close(b);
 }
