@@ -117,4 +117,18 @@ same_year() {
 }
 check "the year that the tests keep is of this series" same_year
 
+# Every day of it, by all methods and cutoffs, is the integral of its curve.
+integral=${BUILD:-build}/tests/reference/gsl_degree_days_test
+is_the_integral() {
+	OPEN_WEATHER="$work/weather.csv" "$integral" >"$work/out" 2>&1 &&
+		! grep -q SKIPPED "$work/out" && return
+	cat "$work/out"
+	return 1
+}
+if [ -x "$integral" ]; then
+	check "its degree-days are GSL's integrals" is_the_integral
+else
+	echo "left out: the integrals, without GSL"
+fi
+
 finish

@@ -12,6 +12,8 @@
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -239,6 +241,44 @@ static void a_measured_year_is_the_integral(void **state)
 	gsl_integration_workspace_free(w);
 }
 
+/* One day against the next in all methods and cutoffs. */
+static void compare_measured(
+	double a, double b, double next, gsl_integration_workspace *w)
+{
+	struct day d = { a * 9 / 5 + 32, b * 9 / 5 + 32, next * 9 / 5 + 32, 50, 88 };
+
+	for (int m = DD_TRIANGLE; m < DD_METHOD_COUNT; m++)
+		for (int c = 0; c < DD_CUTOFF_COUNT; c++)
+			compare((enum dd_method)m, (enum dd_cutoff)c, &d, w);
+}
+
+/* $OPEN_WEATHER: the whole open series (tests/e2e/open-weather.sh), as rows of
+ * station,date,min,max,C; left out without it. */
+static void every_day_of_the_open_series_is_the_integral(void **state)
+{
+	const char *path = getenv("OPEN_WEATHER");
+	FILE *in = path ? fopen(path, "r") : NULL;
+	char line[128];
+	double a = NAN, b = NAN, low, high;
+	int days = 0;
+
+	(void)state;
+	if (!in)
+		skip();
+	gsl_integration_workspace *w = gsl_integration_workspace_alloc(PIECES);
+	while (fgets(line, sizeof line, in)) {
+		if (sscanf(line, "%*[^,],%*[^,],%lf,%lf,C", &low, &high) != 2)
+			continue;
+		if (days++ > 0)
+			compare_measured(a, b, low, w);
+		a = low;
+		b = high;
+	}
+	fclose(in);
+	gsl_integration_workspace_free(w);
+	assert_int_equal(days, 2922); /* four years of two places */
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -247,6 +287,7 @@ int main(void)
 		cmocka_unit_test(sines_are_the_integral),
 		cmocka_unit_test(double_sines_are_the_integral),
 		cmocka_unit_test(a_measured_year_is_the_integral),
+		cmocka_unit_test(every_day_of_the_open_series_is_the_integral),
 	};
 	gsl_set_error_handler_off();
 	return cmocka_run_group_tests(tests, NULL, NULL);
