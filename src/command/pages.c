@@ -142,59 +142,73 @@ static void open_flight(struct session *s, const struct wish *w)
 	push(s, PAGE_FLIGHT);
 }
 
+static void go_back(struct session *s, const struct wish *w)
+{
+	(void)w;
+	pop(s);
+}
+
+static void show_help(struct session *s, const struct wish *w)
+{
+	(void)w;
+	open_help(s);
+}
+
+static void run_today(struct session *s, const struct wish *w)
+{
+	turn_day(s);
+	open_run(s, w->farm, s->day, true);
+}
+
+static void run_on_day(struct session *s, const struct wish *w)
+{
+	open_run(s, s->run_farm, w->day, false);
+}
+
+static void undo(struct session *s, const struct wish *w)
+{
+	(void)w;
+	session_undo(s);
+}
+
+static void open_weather(struct session *s, const struct wish *w)
+{
+	session_ask_weather(s, w);
+	push(s, PAGE_WEATHER);
+}
+
+static void print_sheet(struct session *s, const struct wish *w)
+{
+	session_sheet(s, w->farm);
+}
+
+/* What is done for each want; WANT_QUIT ends the loop instead. */
+typedef void deed(struct session *s, const struct wish *w);
+
+static deed *const deeds[WANT_COUNT] = {
+	[WANT_BACK] = go_back,
+	[WANT_HELP] = show_help,
+	[WANT_RUN] = run_today,
+	[WANT_RUN_DAY] = run_on_day,
+	[WANT_WEEK] = open_week,
+	[WANT_WHY] = open_why,
+	[WANT_FLIGHT] = open_flight,
+	[WANT_WEATHER] = open_weather,
+	[WANT_SHEET] = print_sheet,
+	[WANT_SAVE] = session_save,
+	[WANT_UNDO] = undo,
+	[WANT_BIOFIX] = session_biofix,
+	[WANT_SAVE_WEATHER] = session_save_weather,
+	[WANT_NEW_STATION] = session_new_station,
+};
+
 /* Does what a page wants. False: the program ends. */
 static bool grant(struct session *s, const struct wish *w)
 {
-	switch (w->want) {
-	case WANT_QUIT:
+	if (w->want == WANT_QUIT)
 		return false;
-	case WANT_BACK:
-		pop(s);
-		break;
-	case WANT_HELP:
-		open_help(s);
-		break;
-	case WANT_RUN:
-		turn_day(s);
-		open_run(s, w->farm, s->day, true);
-		break;
-	case WANT_RUN_DAY:
-		open_run(s, s->run_farm, w->day, false);
-		break;
-	case WANT_WEEK:
-		open_week(s, w);
-		break;
-	case WANT_WHY:
-		open_why(s, w);
-		break;
-	case WANT_SAVE:
-		session_save(s, w);
-		break;
-	case WANT_UNDO:
-		session_undo(s);
-		break;
-	case WANT_FLIGHT:
-		open_flight(s, w);
-		break;
-	case WANT_BIOFIX:
-		session_biofix(s, w);
-		break;
-	case WANT_WEATHER:
-		session_ask_weather(s, w);
-		push(s, PAGE_WEATHER);
-		break;
-	case WANT_SAVE_WEATHER:
-		session_save_weather(s, w);
-		break;
-	case WANT_NEW_STATION:
-		session_new_station(s, w);
-		break;
-	case WANT_SHEET:
-		session_sheet(s, w->farm);
-		break;
-	default:
-		break;
-	}
+	if (deeds[w->want])
+		deeds[w->want](s, w);
 	if (shown(s) == PAGE_WEEK && (s->week_page.next_farm || s->week_page.next_pest))
 		session_filter_week(s);
 	if (shown(s) == PAGE_FLIGHT)
