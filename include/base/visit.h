@@ -20,6 +20,9 @@ struct visit {
 	bool stirred;               /* glue worked through, so that it grips again */
 };
 
+/* True if the two say the same of the same trap and day. */
+bool visit_same(const struct visit *a, const struct visit *b);
+
 /* The words of a visit; kept apart so that a season of visits stays small. */
 struct visit_words {
 	char scout[SCOUT_BYTES];

@@ -13,3 +13,12 @@ const struct limits limits_usual = {
 	.odd_count = 20,
 	.odd_times = 5,
 };
+
+bool visit_same(const struct visit *a, const struct visit *b)
+{
+	return a->trap == b->trap && a->day == b->day && a->outcome == b->outcome &&
+	       a->reason == b->reason && a->count == b->count &&
+	       a->females == b->females && a->others == b->others &&
+	       a->new_card == b->new_card && a->new_lure == b->new_lure &&
+	       a->stirred == b->stirred;
+}

@@ -216,15 +216,6 @@ static bool end_write(
 	return ok || (unknown && fail_unknown(q->book, v, what, e));
 }
 
-static bool same_visit(const struct visit *a, const struct visit *b)
-{
-	return a->trap == b->trap && a->day == b->day && a->outcome == b->outcome &&
-	       a->reason == b->reason && a->count == b->count &&
-	       a->females == b->females && a->others == b->others &&
-	       a->new_card == b->new_card && a->new_lure == b->new_lure &&
-	       a->stirred == b->stirred;
-}
-
 static bool same_words(const struct visit_words *a, const struct visit_words *b)
 {
 	return strcmp(a->scout, b->scout) == 0 && strcmp(a->note, b->note) == 0;
@@ -244,7 +235,7 @@ static bool save(struct book *b, const struct visit *v, const struct visit_words
 		return false;
 	if (!w)
 		w = &old_words;
-	if (found && same_visit(v, &old) && same_words(w, &old_words))
+	if (found && visit_same(v, &old) && same_words(w, &old_words))
 		return true;
 	if (found)
 		visit_update(&q, b, v, w);
@@ -288,7 +279,7 @@ static bool compare(struct book *b, const struct visit *v, const struct visit_wo
 
 	if (!visit_find(b, &old, &old_words, uid, &found, e))
 		return false;
-	*same = same_visit(v, &old) && same_words(w, &old_words);
+	*same = visit_same(v, &old) && same_words(w, &old_words);
 	if (*same)
 		return true;
 	visit_name_trap(b, v->trap, name, sizeof name);

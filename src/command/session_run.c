@@ -64,14 +64,6 @@ static const struct run_trap *find_trap(const struct session *s, int64_t trap)
 	return NULL;
 }
 
-static bool same_visit(const struct visit *a, const struct visit *b)
-{
-	return a->outcome == b->outcome && a->reason == b->reason &&
-	       a->count == b->count && a->females == b->females &&
-	       a->others == b->others && a->new_card == b->new_card &&
-	       a->new_lure == b->new_lure && a->stirred == b->stirred;
-}
-
 /* The page took it that this stands on the trap's day (or nothing): another program
  * may have entered something since. */
 static bool as_shown(struct session *s, const struct visit *v, struct err *e)
@@ -91,7 +83,7 @@ static bool as_shown(struct session *s, const struct visit *v, struct err *e)
 		return err_set(e, ERR_INPUT,
 			_("the visit was taken out meanwhile; Enter puts yours in"));
 	}
-	if (shown && same_visit(&there, &t->visit))
+	if (shown && visit_same(&there, &t->visit))
 		return true;
 	say_visit(&there, was);
 	return err_set(e, ERR_INPUT,
