@@ -4,9 +4,9 @@
 #define EXCHANGE_EXCHANGE_H
 
 #include "base/buf.h"
+#include "base/column.h"
 #include "base/err.h"
 #include "book/book.h"
-#include "exchange/column.h"
 
 #include <stdio.h>
 

@@ -1,5 +1,5 @@
 #include "base/csv.h"
-#include "exchange/column.h"
+#include "base/column.h"
 #include "exchange/report_csv.h"
 
 #include <math.h>

@@ -1,8 +1,8 @@
 /* column.h - how one column of a CSV file is read, written and explained. A kind of
  * file is a table of these: reading, writing, every complaint and the check of the
  * manual follow it. */
-#ifndef EXCHANGE_COLUMN_H
-#define EXCHANGE_COLUMN_H
+#ifndef BASE_COLUMN_H
+#define BASE_COLUMN_H
 
 #include <stdbool.h>
 #include <stddef.h>

@@ -1,9 +1,9 @@
 #include "base/buf.h"
+#include "base/column.h"
 #include "base/day.h"
 #include "base/terms.h"
 #include "base/text.h"
 #include "base/words.h"
-#include "exchange/column.h"
 
 #include <math.h>
 #include <stdio.h>

@@ -1,5 +1,5 @@
+#include "base/column.h"
 #include "base/words.h"
-#include "exchange/column.h"
 
 #include <math.h>
 #include <stdio.h>
