@@ -3,7 +3,14 @@
 #include "base/day.h"
 #include "base/text.h"
 
+#include <string.h>
 #include <time.h>
+
+enum {
+	DAYS_EACH_WAY = 15 * 365,
+	/* Nowhere did clocks change and change back within so short a time. */
+	STRIDE = 7 * MINUTES_A_DAY,
+};
 
 int32_t clock_day(void)
 {
@@ -22,4 +29,70 @@ void clock_text(char *out, size_t size)
 
 	if (!localtime_r(&now, &local) || strftime(out, size, "%H:%M:%S", &local) == 0)
 		text_copy(out, size, "");
+}
+
+static int32_t east_at(int64_t minute)
+{
+	time_t at = (time_t)(minute * 60);
+	struct tm local;
+
+	return localtime_r(&at, &local) ? (int32_t)(local.tm_gmtoff / 60) : 0;
+}
+
+struct instant clock_now(void)
+{
+	int64_t minute = (int64_t)time(NULL) / 60;
+
+	if (clock_day() == DAY_NONE)
+		return (struct instant){ .minute = INSTANT_NONE };
+	return (struct instant){ .minute = minute, .east = east_at(minute) };
+}
+
+/* The first minute of (lo, hi] that goes otherwise than lo; hi does. */
+static int64_t first_other(int64_t lo, int64_t hi)
+{
+	int32_t before = east_at(lo);
+
+	while (hi - lo > 1) {
+		int64_t mid = lo + (hi - lo) / 2;
+		if (east_at(mid) == before)
+			lo = mid;
+		else
+			hi = mid;
+	}
+	return hi;
+}
+
+static void add_step(struct zone *z, int64_t from)
+{
+	if (z->n == ZONE_STEPS_MAX)
+		memmove(z->steps, z->steps + 1, --z->n * sizeof *z->steps);
+	z->steps[z->n++] = (struct zone_step){ .from = from, .east = east_at(from) };
+}
+
+void clock_zone(struct zone *z, int32_t around)
+{
+	z->n = 0;
+	if (around == DAY_NONE)
+		return;
+	int64_t at = ((int64_t)around - DAYS_EACH_WAY) * MINUTES_A_DAY;
+	int64_t end = ((int64_t)around + DAYS_EACH_WAY) * MINUTES_A_DAY;
+	add_step(z, at);
+	while (at < end) {
+		int64_t next = at + STRIDE;
+		if (east_at(next) != z->steps[z->n - 1].east) {
+			next = first_other(at, next);
+			add_step(z, next);
+		}
+		at = next;
+	}
+}
+
+void clock_stand(int32_t day, int32_t minute, struct instant *now, struct zone *z)
+{
+	*now = clock_now();
+	clock_zone(z, day);
+	if (now->minute == INSTANT_NONE || (minute == 0 && day == instant_day(*now)))
+		return;
+	*now = zone_local(z, day, minute > 0 ? minute : instant_minute_of_day(*now));
 }
