@@ -15,6 +15,21 @@ enum {
 
 struct column;
 
+/* Lists that a field's value is chosen from, instead of being typed out. */
+enum pick_from {
+	PICK_NONE,
+	PICK_WORD, /* the words of the column itself */
+	PICK_FARM,
+	PICK_BLOCK, /* of the record's farm */
+	PICK_PEST,
+	PICK_LURE, /* of the record's pest, or of no single one */
+	PICK_CARD,
+	PICK_STATION,
+	PICK_CROP, /* those that blocks have; another may be typed */
+	PICK_BIOFIX_RULE,
+	PICK_COUNT
+};
+
 /* A type of value. `field` is the column's place in the row's struct. */
 struct value {
 	/* Reads a text that is not empty and has no blanks around it. */
@@ -39,11 +54,17 @@ struct column {
 	bool passing;   /* read and passed over: the book has no place for it */
 	const char *(*word)(int i); /* of a word column */
 	const char *help;           /* N_(): one sentence */
+	/* on a form */
+	const char *label;     /* N_(): "hung on"; NULL: not on the form */
+	const char *form_help; /* N_(): where help is only true of a file; NULL: help */
+	enum pick_from pick;   /* what its value is chosen from */
+	int list_cols;         /* widest in a list of records; 0: not in the list */
 };
 
-extern const struct value value_text;   /* char[hi] */
-extern const struct value value_int;    /* int32_t */
-extern const struct value value_x100;   /* int32_t, hundredths; lo, hi in hundredths */
+extern const struct value value_text; /* char[hi] */
+extern const struct value value_int;  /* int32_t */
+extern const struct value value_x100; /* int32_t, hundredths; lo, hi in hundredths */
+extern const struct value value_area; /* the same, of hectares; a form may show acres */
 extern const struct value value_degree; /* double; NAN = empty; lo, hi in degrees */
 extern const struct value value_number; /* double; NAN = empty; four decimals count */
 extern const struct value value_day;    /* int32_t; DAY_NONE = empty */

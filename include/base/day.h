@@ -35,10 +35,23 @@ void day_iso(int32_t day, char out[static DAY_ISO_SIZE]);
 
 /* 1 Monday .. 7 Sunday. */
 int day_weekday(int32_t day);
-/* ISO 8601 week 1..53; *year (may be NULL) is the year that the week belongs to. */
-int day_week(int32_t day, int *year);
-/* The Monday of the day's week. */
+/* The Monday of the day's ISO 8601 week. */
 int32_t day_monday(int32_t day);
+
+/* How days are written and where weeks begin: as the grower has it, for the whole
+ * process, like a locale. Set once, when the book is open and before anything is shown;
+ * until then as all zero. Files, the book and the season never look at it. */
+struct day_style {
+	bool month_first;  /* "Tue Jul 21"; else "Tue 21 Jul" */
+	bool sunday_first; /* weeks begin on Sunday; else on Monday */
+};
+void day_set_style(struct day_style style);
+
+/* The first day of the day's week. */
+int32_t day_week_start(int32_t day);
+/* Week 1..53; *year (may be NULL) is the year that the week belongs to: the one that
+ * has four or more of its days. For weeks from Monday that is ISO 8601. */
+int day_week(int32_t day, int *year);
 
 /* A day of any year: month * 100 + day, 101..1231; 0 = none. */
 int day_md(int32_t day);
@@ -52,7 +65,8 @@ bool day_md_within(int md, int from, int to);
  * year at start_md (101 or 0 = calendar year; 0229 counts as 0228 in other years). */
 int32_t day_season_start(int32_t day, int start_md);
 
-/* "Tue 21 July 2026" and "Tue 21 Jul"; words through gettext. size: DAY_TEXT_SIZE. */
+/* "Tue 21 July 2026" and "Tue 21 Jul", or "Tue July 21, 2026" and "Tue Jul 21"; words
+ * through gettext. size: DAY_TEXT_SIZE. */
 void day_long(int32_t day, char *out, size_t size);
 void day_short(int32_t day, char *out, size_t size);
 

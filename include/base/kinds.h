@@ -4,6 +4,7 @@
 
 #include "base/sizes.h"
 
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -20,6 +21,16 @@ struct pest {
 	char code[CODE_BYTES], name[NAME_BYTES], latin[NAME_BYTES];
 	struct heat heat;
 	char biofix_rule[24]; /* word of season/biofix.h; "" = the first there */
+	bool retired;         /* put away: offered nowhere, stays in past seasons */
+};
+
+/* What is on the shelf, if the grower keeps it. What visits put in after `day` is taken
+ * off when it is asked for, never stored. All zero, as { 0 } leaves it, is put into the
+ * book as not kept; what is read back says so as below. */
+struct stock {
+	int32_t n;       /* counted on `day`; -1 = not kept */
+	int32_t day;     /* DAY_NONE when not kept */
+	int32_t reorder; /* reorder at this many or fewer; -1 = never said */
 };
 
 struct lure_kind {
@@ -30,6 +41,8 @@ struct lure_kind {
 	int32_t hot_days;     /* shorter life within the window below; 0 = none */
 	int hot_from, hot_to; /* month-day, both included; may wrap */
 	char source[SOURCE_BYTES];
+	struct stock stock;
+	bool retired;
 };
 
 struct card_kind {
@@ -39,6 +52,8 @@ struct card_kind {
 	/* moths since it was new; 0 < stir <= change <= floor */
 	int32_t stir_at, change_at, floor_at;
 	char source[SOURCE_BYTES];
+	struct stock stock;
+	bool retired;
 };
 
 /* Lists own their items. Zero-initialise; items may be freed with free(). */

@@ -15,6 +15,7 @@ struct farm {
 	int season_start; /* month-day, 101 = calendar year */
 	int64_t station;  /* whose weather it goes by; 0 = the only one there is */
 	int run_weekday;  /* 1 Monday .. 7 Sunday; 0 = a week after the last run */
+	bool retired;     /* put away: offered nowhere, stays in past seasons */
 };
 
 struct block {
@@ -22,6 +23,7 @@ struct block {
 	char name[NAME_BYTES], crop[NAME_BYTES], variety[NAME_BYTES];
 	enum condition condition;
 	int32_t area_x100; /* hectares in hundredths; -1 = not given */
+	bool retired;      /* as for a farm */
 };
 
 struct trap {

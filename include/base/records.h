@@ -3,10 +3,12 @@
 #ifndef BASE_RECORDS_H
 #define BASE_RECORDS_H
 
+#include "base/acts.h"
 #include "base/day.h"
 #include "base/kinds.h"
 #include "base/orchard.h"
 #include "base/rule.h"
+#include "base/source.h"
 #include "base/visit.h"
 #include "base/weather.h"
 

@@ -30,12 +30,6 @@ struct rule {
 	char note[NOTE_BYTES], source[SOURCE_BYTES];
 };
 
-/* A treatment of a block (as far as running totals need it). */
-struct treatment {
-	int64_t id, block, pest; /* pest 0 = all */
-	int32_t day;
-};
-
 /* The numbers of the judgement that the grower may set. */
 struct limits {
 	int32_t join_nights;  /* 5: shorter intervals are joined with earlier ones */
@@ -56,10 +50,6 @@ extern const struct limits limits_usual;
 /* Lists own their items. Zero-initialise; items may be freed with free(). */
 struct rules {
 	struct rule *items;
-	size_t n, cap;
-};
-struct treatments {
-	struct treatment *items;
 	size_t n, cap;
 };
 

@@ -35,6 +35,9 @@ int text_cols(const char *s);
 /* Bytes of the longest start of s that fits in cols columns, cut between characters. */
 size_t text_fit(const char *s, int cols);
 
+/* Rounded to hundredths, for "%.2f": what rounds to zero has no minus. */
+double text_hundredths(double x);
+
 /* Copies s into out of `size` bytes, cut between characters. True if all fitted. */
 bool text_copy(char *out, size_t size, const char *s);
 

@@ -23,6 +23,12 @@ struct visit {
 /* True if the two say the same of the same trap and day. */
 bool visit_same(const struct visit *a, const struct visit *b);
 
+/* True for a lure changed between two runs: nobody counted, and no reading was missed
+ * by it. It stands in the book as skipped, without a reason, with a new lure: the
+ * lure's age begins anew, the count stays open, and what was read before still
+ * holds. */
+bool visit_is_service(const struct visit *v);
+
 /* The words of a visit; kept apart so that a season of visits stays small. */
 struct visit_words {
 	char scout[SCOUT_BYTES];

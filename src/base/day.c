@@ -9,6 +9,13 @@ enum {
 	DAYS_TO_EPOCH = 719468, /* from 0000-03-01 to 1970-01-01 */
 };
 
+static struct day_style style;
+
+void day_set_style(struct day_style s)
+{
+	style = s;
+}
+
 /* The calendar year counted from March: the leap day comes last, so that the days
  * before a month follow one straight line, (153 m + 2) / 5. Any year from 0. */
 static int32_t count_days(int year, int month, int day)
@@ -142,17 +149,24 @@ int32_t day_monday(int32_t day)
 	return day == DAY_NONE ? DAY_NONE : day - (day_weekday(day) - 1);
 }
 
-/* A week belongs to the year that its Thursday lies in. */
+int32_t day_week_start(int32_t day)
+{
+	if (day == DAY_NONE || !style.sunday_first)
+		return day_monday(day);
+	return day - day_weekday(day) % 7;
+}
+
+/* A week belongs to the year that the middle of its seven days lies in. */
 int day_week(int32_t day, int *year)
 {
-	int32_t thursday = day == DAY_NONE ? DAY_NONE : day_monday(day) + 3;
-	int y = day_to_ymd(thursday).year;
+	int32_t middle = day == DAY_NONE ? DAY_NONE : day_week_start(day) + 3;
+	int y = day_to_ymd(middle).year;
 
 	if (year)
 		*year = y;
 	if (day == DAY_NONE)
 		return 0;
-	return (thursday - count_days(y, 1, 1)) / 7 + 1;
+	return (middle - count_days(y, 1, 1)) / 7 + 1;
 }
 
 int day_md(int32_t day)
@@ -219,7 +233,12 @@ void day_long(int32_t day, char *out, size_t size)
 	struct ymd d = day_to_ymd(day);
 
 	out[0] = '\0';
-	if (day != DAY_NONE)
+	if (day == DAY_NONE)
+		return;
+	if (style.month_first)
+		snprintf(out, size, _("%s %s %d, %d"), weekday_word(day),
+			_(months[d.month - 1]), d.day, d.year);
+	else
 		snprintf(out, size, _("%s %d %s %d"), weekday_word(day), d.day,
 			_(months[d.month - 1]), d.year);
 }
@@ -232,7 +251,12 @@ void day_short(int32_t day, char *out, size_t size)
 	struct ymd d = day_to_ymd(day);
 
 	out[0] = '\0';
-	if (day != DAY_NONE)
+	if (day == DAY_NONE)
+		return;
+	if (style.month_first)
+		snprintf(out, size, _("%s %s %d"), weekday_word(day),
+			_(months[d.month - 1]), d.day);
+	else
 		snprintf(out, size, _("%s %d %s"), weekday_word(day), d.day,
 			_(months[d.month - 1]));
 }

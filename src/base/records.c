@@ -22,3 +22,9 @@ bool visit_same(const struct visit *a, const struct visit *b)
 	       a->new_card == b->new_card && a->new_lure == b->new_lure &&
 	       a->stirred == b->stirred;
 }
+
+bool visit_is_service(const struct visit *v)
+{
+	return v->outcome == OUTCOME_SKIPPED && v->reason == REASON_NONE &&
+	       v->new_lure != 0;
+}

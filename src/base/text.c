@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 
+#include <math.h>
 #include <string.h>
 #include <wchar.h>
 
@@ -109,6 +110,11 @@ size_t text_fit(const char *s, int cols)
 		at += step;
 	}
 	return at;
+}
+
+double text_hundredths(double x)
+{
+	return round(x * 100) / 100 + 0.0; /* -0 + 0 is 0 */
 }
 
 bool text_copy(char *out, size_t size, const char *s)

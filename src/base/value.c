@@ -11,7 +11,7 @@
 #include <string.h>
 #include <strings.h>
 
-enum { DEGREE_DECIMALS_MAX = 12 };
+enum { DEGREE_DECIMALS_MAX = 15 };
 
 static bool text_read(const struct column *c, const char *text, void *field)
 {
@@ -122,6 +122,7 @@ static void x100_right(const struct column *c, char out[static RIGHT_BYTES])
 }
 
 const struct value value_x100 = { x100_read, int_clear, x100_write, x100_right };
+const struct value value_area = { x100_read, int_clear, x100_write, x100_right };
 
 static bool degree_read(const struct column *c, const char *text, void *field)
 {

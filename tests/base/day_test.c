@@ -193,6 +193,64 @@ static void day_monday_starts_the_week(void **state)
 	assert_int_equal(day_monday(-3), -3); /* 1969-12-29 */
 }
 
+static void day_week_may_begin_on_sunday(void **state)
+{
+	static const struct {
+		const char *why, *day;
+		int week, year;
+	} row[] = {
+		/* Week 1 is the first that has four days in the year: common practice
+		 * of week tables from Sunday to Saturday, no source. */
+		{ "Saturday is of the week before", "2026-07-18", 28, 2026 },
+		{ "Sunday begins the next", "2026-07-19", 29, 2026 },
+		{ "and Saturday ends it", "2026-07-25", 29, 2026 },
+		{ "three days of a year are of the one before", "2026-01-03", 53,
+			2025 },
+		{ "its first Sunday", "2026-01-04", 1, 2026 },
+		{ "four days are of the year", "2025-01-01", 1, 2025 },
+		{ "though they begin in the one before", "2024-12-29", 1, 2025 },
+	};
+
+	(void)state;
+	day_set_style((struct day_style){ .sunday_first = true });
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		int32_t day;
+		int year;
+		assert_true(day_parse(row[i].day, &day));
+		int week = day_week(day, &year);
+		if (week != row[i].week || year != row[i].year)
+			fail_msg("%s: week %d of %d", row[i].why, week, year);
+	}
+	int32_t sunday = day_from_ymd(2026, 7, 19);
+	for (int i = 0; i < 7; i++) {
+		assert_int_equal(day_week_start(sunday + i), sunday);
+		assert_int_equal(day_weekday(sunday + i), i == 0 ? 7 : i);
+	}
+	assert_int_equal(day_week_start(sunday - 1), sunday - 7);
+	assert_int_equal(day_week_start(DAY_NONE), DAY_NONE);
+	assert_int_equal(day_monday(sunday), sunday - 6);
+	day_set_style((struct day_style){ 0 });
+	assert_int_equal(day_week_start(sunday), sunday - 6);
+}
+
+static void day_words_may_put_the_month_first(void **state)
+{
+	char text[DAY_TEXT_SIZE], iso[DAY_ISO_SIZE];
+	int32_t day = day_from_ymd(2026, 7, 21);
+
+	(void)state;
+	day_set_style((struct day_style){ .month_first = true });
+	day_short(day, text, sizeof text);
+	assert_string_equal(text, "Tue Jul 21");
+	day_long(day, text, sizeof text);
+	assert_string_equal(text, "Tue July 21, 2026");
+	day_iso(day, iso);
+	assert_string_equal(iso, "2026-07-21");
+	day_short(DAY_NONE, text, sizeof text);
+	assert_string_equal(text, "");
+	day_set_style((struct day_style){ 0 });
+}
+
 static void day_md_parse_takes_days_of_any_year(void **state)
 {
 	static const struct {
@@ -328,6 +386,8 @@ int main(void)
 		cmocka_unit_test(day_fault_tells_a_year_out_of_range_from_no_date),
 		cmocka_unit_test(day_none_gives_nothing),
 		cmocka_unit_test(day_monday_starts_the_week),
+		cmocka_unit_test(day_week_may_begin_on_sunday),
+		cmocka_unit_test(day_words_may_put_the_month_first),
 		cmocka_unit_test(day_md_parse_takes_days_of_any_year),
 		cmocka_unit_test(day_md_within_may_wrap_the_new_year),
 		cmocka_unit_test(day_season_start_is_the_last_start_day),

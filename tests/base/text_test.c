@@ -9,6 +9,7 @@
 
 #include <iconv.h>
 #include <locale.h>
+#include <stdio.h>
 #include <string.h>
 
 /* The character that the C library's iconv makes of exactly these n bytes; -1 = bad. */
@@ -184,6 +185,22 @@ static void text_cols_and_fit_agree(void **state)
 	}
 }
 
+static void text_hundredths_have_no_minus_before_zero(void **state)
+{
+	static const struct {
+		double x;
+		const char *want;
+	} row[] = { { -0.004, "0.00" }, { -0.006, "-0.01" }, { 0.994, "0.99" },
+		{ -12.3456, "-12.35" }, { 0, "0.00" } };
+	char got[16];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		snprintf(got, sizeof got, "%.2f", text_hundredths(row[i].x));
+		assert_string_equal(got, row[i].want);
+	}
+}
+
 static void text_copy_cuts_between_characters(void **state)
 {
 	static const struct {
@@ -300,6 +317,7 @@ static void text_x100_takes_two_decimals_at_most(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(text_hundredths_have_no_minus_before_zero),
 		cmocka_unit_test(text_decode_agrees_with_iconv_on_every_character),
 		cmocka_unit_test(text_decode_agrees_with_iconv_on_wrong_bytes),
 		cmocka_unit_test(text_decode_of_nothing_is_nothing),
