@@ -6,7 +6,7 @@ CC ?= cc
 CFLAGS ?= -O2 -g
 PKG_CONFIG ?= pkg-config
 
-SHIPPED := share/schema.sql $(sort $(wildcard share/*.csv share/demo/*.csv))
+SHIPPED := $(sort $(wildcard share/*.sql)) $(sort $(wildcard share/*.csv share/demo/*.csv))
 # In calling order; what each may use stands in DEVELOPERS.md and tests/tests.mk.
 LAYERS := command paper exchange term screen answers book season base
 
@@ -23,9 +23,12 @@ CURSES_CFLAGS = $(shell $(PKG_CONFIG) --cflags ncursesw)
 CURSES_LIBS = $(shell $(PKG_CONFIG) --libs ncursesw)
 SQLITE_CFLAGS = $(shell $(PKG_CONFIG) --cflags sqlite3)
 SQLITE_LIBS = $(shell $(PKG_CONFIG) --libs sqlite3)
+EXPAT_CFLAGS = $(shell $(PKG_CONFIG) --cflags expat)
+EXPAT_LIBS = $(shell $(PKG_CONFIG) --libs expat)
 CMOCKA_CFLAGS = $(shell $(PKG_CONFIG) --cflags cmocka)
 CMOCKA_LIBS = $(shell $(PKG_CONFIG) --libs cmocka)
-MATH_LIBS = -lm
+GSL_CFLAGS = $(shell $(PKG_CONFIG) --cflags gsl)
+MATH_LIBS = $(shell $(PKG_CONFIG) --libs gsl) -lm
 
 objects = $(patsubst src/%.c,$(BUILD)/%.o,$(sort $(wildcard src/$(1)/*.c)))
 archives = $(patsubst %,$(BUILD)/lib%.a,$(1))
@@ -47,6 +50,8 @@ $(BUILD)/%.o: src/%.c
 
 $(BUILD)/book/%.o: ALL_CFLAGS += $(SQLITE_CFLAGS)
 $(BUILD)/term/%.o: ALL_CFLAGS += $(CURSES_CFLAGS)
+$(BUILD)/exchange/%.o: ALL_CFLAGS += $(EXPAT_CFLAGS)
+$(BUILD)/season/%.o: ALL_CFLAGS += $(GSL_CFLAGS)
 
 $(BUILD)/shipped.c: $(SHIPPED) share/carry.sh
 	@mkdir -p $(@D)
@@ -55,14 +60,15 @@ $(BUILD)/shipped.o: $(BUILD)/shipped.c
 	$(CC) $(ALL_CFLAGS) -c $< -o $@
 
 $(BUILD)/mothtally: $(BUILD)/main.o $(call archives,$(LAYERS))
-	$(CC) $(CFLAGS) $(HARDEN_LD) $(LDFLAGS) $^ $(CURSES_LIBS) $(SQLITE_LIBS) $(MATH_LIBS) -o $@
+	$(CC) $(CFLAGS) $(HARDEN_LD) $(LDFLAGS) $^ $(CURSES_LIBS) $(EXPAT_LIBS) $(SQLITE_LIBS) \
+		$(MATH_LIBS) -o $@
 
 include tests/tests.mk
 
 # What each target needs of the machine; tests/need knows the packages.
-NEED_BUILD := cc libc pkg-config sqlite ncurses
-NEED_TEST := $(NEED_BUILD) cmocka gsl tmux strace sqlite-shell ps mandoc
-NEED_LINT := $(NEED_BUILD) cmocka gsl gcc clang clang-format cppcheck mandoc
+NEED_BUILD := cc libc pkg-config sqlite ncurses expat gsl
+NEED_TEST := $(NEED_BUILD) cmocka tmux strace sqlite-shell ps mandoc
+NEED_LINT := $(NEED_BUILD) cmocka gcc clang clang-format cppcheck mandoc
 
 # As many jobs as processors, unless a number was asked for.
 AGAIN = +@$(MAKE) --no-print-directory $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(shell nproc))
@@ -85,7 +91,6 @@ test:
 programs: $(TESTS)
 
 check: all programs
-	@$(if $(HAVE_GSL),,echo "GSL (Debian: libgsl-dev) is not here: degree-days are not checked against it")
 	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/run-all $(TESTS)
 
 check-san:

@@ -13,18 +13,17 @@ below_command := command paper exchange term screen answers book season base
 below_reference := answers book season base
 
 TEST_LAYERS := base season book answers screen term paper exchange command reference
-# Tests that check us against the GNU Scientific Library, where it is.
-HAVE_GSL := $(shell $(PKG_CONFIG) --exists gsl 2>/dev/null && echo yes)
-GSL_LIBS := $(if $(HAVE_GSL),$(shell $(PKG_CONFIG) --libs gsl))
-without_gsl = $(if $(HAVE_GSL),$(1),$(filter-out tests/reference/gsl_%,$(1)))
-TESTS := $(foreach l,$(TEST_LAYERS),$(patsubst %.c,$(BUILD)/%,\
-	$(call without_gsl,$(sort $(wildcard tests/$(l)/*_test.c)))))
+TESTS := $(foreach l,$(TEST_LAYERS),\
+	$(patsubst %.c,$(BUILD)/%,$(sort $(wildcard tests/$(l)/*_test.c))))
 
 $(BUILD)/tests/%.o: tests/%.c
 	@mkdir -p $(@D)
-	$(CC) $(ALL_CFLAGS) $(CMOCKA_CFLAGS) -Itests -c $< -o $@
+	$(CC) $(ALL_CFLAGS) $(GSL_CFLAGS) $(CMOCKA_CFLAGS) -Itests -c $< -o $@
+
+$(BUILD)/tests/exchange/gpx_%.o: ALL_CFLAGS += $(EXPAT_CFLAGS)
 
 libs_of = $(if $(filter book,$(below_$(1))),$(SQLITE_LIBS)) \
+	$(if $(filter exchange,$(below_$(1))),$(EXPAT_LIBS)) \
 	$(if $(filter term,$(below_$(1))),$(CURSES_LIBS) -lutil) $(MATH_LIBS)
 
 # What the tests of a layer share stands beside them, in files not named *_test.c.
@@ -33,10 +32,9 @@ shared_of = $(patsubst %.c,$(BUILD)/%.o,$(filter-out %_test.c,$(wildcard tests/$
 define test_layer
 $(BUILD)/tests/$(1)/%_test: $(BUILD)/tests/$(1)/%_test.o $(call shared_of,$(1)) \
 		$(call archives,$(below_$(1)))
-	$$(CC) $$(CFLAGS) $$(HARDEN_LD) $$(LDFLAGS) $$^ $$(LDLIBS) $$(call libs_of,$(1)) $$(CMOCKA_LIBS) -o $$@
+	$$(CC) $$(CFLAGS) $$(HARDEN_LD) $$(LDFLAGS) $$^ $$(call libs_of,$(1)) $$(CMOCKA_LIBS) -o $$@
 endef
 $(foreach l,$(TEST_LAYERS),$(eval $(call test_layer,$(l))))
-$(BUILD)/tests/reference/gsl_%_test: LDLIBS = $(GSL_LIBS)
 .PRECIOUS: $(BUILD)/tests/%.o
 
 # Random bytes into the parsers; clang alone has the engine.
