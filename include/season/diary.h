@@ -53,7 +53,8 @@ struct stand {
 	int32_t cleared; /* day the open interval began; DAY_NONE when none is open */
 	int32_t series_start; /* day of the `hung` (or first count) of this series or,
 	                       * when gone, of the one that ended; DAY_NONE */
-	int32_t skipped;      /* latest skipped visit since `cleared`; DAY_NONE */
+	int32_t skipped; /* latest skipped visit since `cleared`, not counting a lure
+	                  * changed between runs; DAY_NONE */
 	enum reason skip_reason;
 };
 

@@ -17,11 +17,11 @@ struct mark {
 	int32_t x10; /* catch per week in tenths; 0 unless MARK_CATCH or MARK_FLOOR */
 };
 
-/* One mark per calendar week (Monday to Sunday) from the week of `first` to that of
- * `last`: an interval's rate stands in each week in which it closed or which lies
- * wholly inside it and began after it, unless the interval is of two weeks or more:
- * then that week was missed. Several closings in a week are joined. Visits
- * after `last` are not looked at. out has room for flightline_weeks(first, last). */
+/* One mark per week, the first of which begins on `first`, up to that of `last`: an
+ * interval's rate stands in each week in which it closed or which lies wholly inside it
+ * and began after it, unless the interval is of two weeks or more: then that week was
+ * missed. Several closings in a week are joined. Visits after `last` are not looked at.
+ * out has room for flightline_weeks(first, last). */
 size_t flightline_weeks(int32_t first, int32_t last);
 void flightline_of_trap(
 	const struct diary *d, int32_t first, int32_t last, struct mark *out);

@@ -69,7 +69,7 @@ static void stand_take(struct stand *s, const struct visit *v)
 {
 	switch (v->outcome) {
 	case OUTCOME_SKIPPED:
-		if (s->standing == STANDING_HANGS) {
+		if (s->standing == STANDING_HANGS && !visit_is_service(v)) {
 			s->skipped = v->day;
 			s->skip_reason = v->reason;
 		}

@@ -7,14 +7,14 @@ enum { WEEK = 7 };
 
 /* A week as the line ends on `last`. */
 struct week {
-	int32_t monday, end; /* end: its Sunday, or `last` if that is earlier */
+	int32_t start, end; /* end: its seventh day, or `last` if that is earlier */
 };
 
 size_t flightline_weeks(int32_t first, int32_t last)
 {
 	if (last < first)
 		return 0;
-	return (size_t)((day_monday(last) - day_monday(first)) / WEEK) + 1;
+	return (size_t)((last - first) / WEEK) + 1;
 }
 
 static struct mark mark_catch(int64_t moths, int32_t nights, bool floor)
@@ -37,7 +37,7 @@ static bool mark_closed(const struct diary *d, struct week w, struct mark *out)
 
 	for (size_t i = diary_closed(d, w.end); i > 0; i--) {
 		const struct interval *it = &d->items[i - 1];
-		if (it->to < w.monday)
+		if (it->to < w.start)
 			break;
 		if (it->state == CATCH_UNKNOWN)
 			continue;
@@ -52,13 +52,13 @@ static bool mark_closed(const struct diary *d, struct week w, struct mark *out)
 
 /* A week that lies wholly within one read interval has that interval's rate, unless the
  * interval is of two weeks or more: then this week was missed. The week in which it
- * began belongs to the visit that began it, on a Monday too. */
+ * began belongs to the visit that began it, on its first day too. */
 static bool mark_inside(
 	const struct diary *d, struct week w, int32_t last, struct mark *out)
 {
 	size_t i = diary_closed(d, w.end);
 
-	if (i == d->n || d->items[i].from >= w.monday || d->items[i].to > last ||
+	if (i == d->n || d->items[i].from >= w.start || d->items[i].to > last ||
 		d->items[i].state == CATCH_UNKNOWN)
 		return false;
 	const struct interval *it = &d->items[i];
@@ -70,11 +70,11 @@ static bool mark_inside(
 
 static bool hung_in(const struct diary *d, struct week w)
 {
-	size_t i = diary_closed(d, w.monday);
+	size_t i = diary_closed(d, w.start);
 
 	if (i < d->n && d->items[i].from <= w.end)
 		return true;
-	if (i > 0 && d->items[i - 1].to == w.monday)
+	if (i > 0 && d->items[i - 1].to == w.start)
 		return true;
 	return diary_stand(d, w.end).cleared != DAY_NONE;
 }
@@ -85,9 +85,9 @@ void flightline_of_trap(
 	size_t n = flightline_weeks(first, last);
 
 	for (size_t i = 0; i < n; i++) {
-		int32_t monday = day_monday(first) + (int32_t)i * WEEK;
-		int32_t sunday = monday + WEEK - 1;
-		struct week w = { monday, sunday < last ? sunday : last };
+		int32_t start = first + (int32_t)i * WEEK;
+		int32_t end = start + WEEK - 1;
+		struct week w = { start, end < last ? end : last };
 		out[i] = (struct mark){ MARK_NOTHING, 0 };
 		if (mark_closed(d, w, &out[i]) || mark_inside(d, w, last, &out[i]))
 			continue;

@@ -24,12 +24,13 @@ static void print_marks(const struct mark *marks, size_t n, char *out, size_t si
 	}
 }
 
-static void flightline_counts_calendar_weeks(void **state)
+static void flightline_counts_weeks_from_its_first_day(void **state)
 {
 	(void)state;
 	assert_int_equal(flightline_weeks(log_day(0), log_day(6)), 1);
 	assert_int_equal(flightline_weeks(log_day(0), log_day(7)), 2);
-	assert_int_equal(flightline_weeks(log_day(6), log_day(7)), 2);
+	assert_int_equal(flightline_weeks(log_day(6), log_day(12)), 1);
+	assert_int_equal(flightline_weeks(log_day(6), log_day(13)), 2);
 	assert_int_equal(flightline_weeks(log_day(7), log_day(6)), 0);
 }
 
@@ -140,7 +141,7 @@ static void flightline_mean_is_over_the_traps_read(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(flightline_counts_calendar_weeks),
+		cmocka_unit_test(flightline_counts_weeks_from_its_first_day),
 		cmocka_unit_test(flightline_marks_each_week_of_a_trap),
 		cmocka_unit_test(a_tiny_catch_is_not_a_zero),
 		cmocka_unit_test(flightline_mean_is_over_the_traps_read),
