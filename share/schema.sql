@@ -1,10 +1,10 @@
--- The book's shape, version 1. Dates are ISO 8601 text, a day of any year is
+-- The book's shape, version 2. Dates are ISO 8601 text, a day of any year is
 -- month * 100 + day, money and products are the grower's own words. NULL is
 -- "no data" and never zero. Every row that people enter has a random uid, the time
 -- (UTC, milliseconds) and the author of its last change; the old row of every change
 -- goes to history, a deletion leaves a tombstone.
 PRAGMA application_id = 1297369164; -- 'MTHL'
-PRAGMA user_version = 1;
+PRAGMA user_version = 2;
 
 CREATE TABLE farm (
 	id INTEGER PRIMARY KEY,
@@ -14,6 +14,7 @@ CREATE TABLE farm (
 		AND season_start % 100 BETWEEN 1 AND 31),
 	station INTEGER REFERENCES station, -- NULL: the only one there is
 	run_weekday INTEGER CHECK (run_weekday BETWEEN 1 AND 7),
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired BETWEEN 0 AND 1),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
 	changed_by TEXT NOT NULL
@@ -27,6 +28,7 @@ CREATE TABLE block (
 	variety TEXT NOT NULL DEFAULT '' CHECK (length(CAST(variety AS BLOB)) <= 47),
 	condition TEXT CHECK (condition IN ('conventional', 'disrupted')),
 	area_x100 INTEGER CHECK (area_x100 BETWEEN 0 AND 100000000), -- hectares
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired BETWEEN 0 AND 1),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
 	changed_by TEXT NOT NULL,
@@ -50,6 +52,7 @@ CREATE TABLE pest (
 		length(CAST(dd_source AS BLOB)) <= 239),
 	biofix_rule TEXT NOT NULL DEFAULT '' CHECK (
 		length(CAST(biofix_rule AS BLOB)) <= 23),
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired BETWEEN 0 AND 1),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
 	changed_by TEXT NOT NULL,
@@ -70,11 +73,18 @@ CREATE TABLE lure (
 	hot_to INTEGER CHECK (
 		hot_to / 100 BETWEEN 1 AND 12 AND hot_to % 100 BETWEEN 1 AND 31),
 	source TEXT NOT NULL DEFAULT '' CHECK (length(CAST(source AS BLOB)) <= 239),
+	stock INTEGER CHECK (stock BETWEEN 0 AND 9999), -- NULL: not kept
+	stock_day TEXT CHECK (
+		stock_day IS date(stock_day, '+0 days')
+		AND stock_day BETWEEN '1900-01-01' AND '2199-12-31'),
+	reorder_at INTEGER CHECK (reorder_at BETWEEN 0 AND 9999),
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired BETWEEN 0 AND 1),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
 	changed_by TEXT NOT NULL,
 	CHECK ((hot_days IS NULL) = (hot_from IS NULL)),
-	CHECK ((hot_days IS NULL) = (hot_to IS NULL))
+	CHECK ((hot_days IS NULL) = (hot_to IS NULL)),
+	CHECK ((stock IS NULL) = (stock_day IS NULL))
 ) STRICT;
 
 CREATE TABLE card (
@@ -85,9 +95,16 @@ CREATE TABLE card (
 	change_at INTEGER NOT NULL CHECK (change_at BETWEEN 1 AND floor_at),
 	floor_at INTEGER NOT NULL CHECK (floor_at BETWEEN 1 AND 9999),
 	source TEXT NOT NULL DEFAULT '' CHECK (length(CAST(source AS BLOB)) <= 239),
+	stock INTEGER CHECK (stock BETWEEN 0 AND 9999), -- NULL: not kept
+	stock_day TEXT CHECK (
+		stock_day IS date(stock_day, '+0 days')
+		AND stock_day BETWEEN '1900-01-01' AND '2199-12-31'),
+	reorder_at INTEGER CHECK (reorder_at BETWEEN 0 AND 9999),
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired BETWEEN 0 AND 1),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
-	changed_by TEXT NOT NULL
+	changed_by TEXT NOT NULL,
+	CHECK ((stock IS NULL) = (stock_day IS NULL))
 ) STRICT;
 
 CREATE TABLE trap (
@@ -236,6 +253,8 @@ CREATE TABLE place ( -- what moths may come from
 	CHECK ((lat IS NULL) = (lon IS NULL))
 ) STRICT;
 
+-- One row for each block and product: those of one tank mix, or of one round over
+-- several blocks, share their job.
 CREATE TABLE treatment (
 	id INTEGER PRIMARY KEY,
 	block INTEGER NOT NULL REFERENCES block,
@@ -243,19 +262,71 @@ CREATE TABLE treatment (
 	day TEXT NOT NULL CHECK (
 		day IS date(day, '+0 days')
 		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
-	ended_at TEXT, -- local time, YYYY-MM-DDTHH:MM
+	job TEXT CHECK (length(CAST(job AS BLOB)) BETWEEN 1 AND 47), -- NULL: alone
+	border INTEGER NOT NULL DEFAULT 0 CHECK (border BETWEEN 0 AND 1), -- and no more
+	started_at TEXT CHECK ( -- UTC, as the end
+		started_at IS strftime('%Y-%m-%dT%H:%MZ', started_at, '+0 days')),
+	ended_at TEXT CHECK (
+		ended_at IS strftime('%Y-%m-%dT%H:%MZ', ended_at, '+0 days')
+		AND (started_at IS NULL OR ended_at >= started_at)),
+	-- what local clocks were ahead of UTC then
+	started_east INTEGER CHECK (started_east BETWEEN -840 AND 840),
+	ended_east INTEGER CHECK (ended_east BETWEEN -840 AND 840),
 	product TEXT NOT NULL DEFAULT '',
 	registration TEXT NOT NULL DEFAULT '',
-	amount TEXT NOT NULL DEFAULT '',
+	amount TEXT NOT NULL DEFAULT '', -- in total, as typed
+	unit TEXT NOT NULL DEFAULT '' CHECK (length(CAST(unit AS BLOB)) <= 47),
+	area_x100 INTEGER CHECK (area_x100 BETWEEN 0 AND 100000000), -- hectares
 	rei_hours INTEGER CHECK (rei_hours BETWEEN 0 AND 8784),
 	phi_days INTEGER CHECK (phi_days BETWEEN 0 AND 366),
 	applicator TEXT NOT NULL DEFAULT '',
+	certificate TEXT NOT NULL DEFAULT '' CHECK (
+		length(CAST(certificate AS BLOB)) <= 47),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL,
+	CHECK ((started_at IS NULL) = (started_east IS NULL)),
+	CHECK ((ended_at IS NULL) = (ended_east IS NULL))
+) STRICT;
+CREATE INDEX treatment_block ON treatment (block, day);
+
+CREATE TABLE dispensers ( -- of mating disruption, up in a block
+	id INTEGER PRIMARY KEY,
+	block INTEGER NOT NULL REFERENCES block,
+	pest INTEGER REFERENCES pest, -- NULL: all
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	until TEXT CHECK (
+		until IS date(until, '+0 days') AND until BETWEEN day AND '2199-12-31'),
+	per_ha_x100 INTEGER CHECK (per_ha_x100 BETWEEN 1 AND 9999999),
+	type TEXT NOT NULL DEFAULT '' CHECK (length(CAST(type AS BLOB)) <= 47),
 	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
 	changed_by TEXT NOT NULL
 ) STRICT;
-CREATE INDEX treatment_block ON treatment (block, day);
+CREATE INDEX dispensers_block ON dispensers (block, day);
+
+CREATE TABLE answer ( -- what was decided when a catch was over its threshold
+	id INTEGER PRIMARY KEY,
+	block INTEGER NOT NULL REFERENCES block,
+	trap INTEGER REFERENCES trap, -- NULL: the block as a whole
+	pest INTEGER NOT NULL REFERENCES pest,
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	decided TEXT NOT NULL CHECK (
+		decided IS date(decided, '+0 days')
+		AND decided BETWEEN day AND '2199-12-31'),
+	did TEXT NOT NULL CHECK (did IN ('looked', 'treated', 'left')),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX answer_block ON answer (block, day);
 
 CREATE TABLE pick (
 	id INTEGER PRIMARY KEY,
@@ -263,6 +334,7 @@ CREATE TABLE pick (
 	day TEXT NOT NULL CHECK (
 		day IS date(day, '+0 days')
 		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	planned INTEGER NOT NULL DEFAULT 0 CHECK (planned BETWEEN 0 AND 1),
 	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
@@ -277,8 +349,12 @@ CREATE TABLE fruit_check (
 	day TEXT NOT NULL CHECK (
 		day IS date(day, '+0 days')
 		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	part TEXT NOT NULL DEFAULT 'fruit' CHECK (part IN ('fruit', 'shoots')),
+	tree TEXT CHECK (tree IN ('top', 'middle', 'low', 'ground')), -- NULL: all over
 	looked_at INTEGER NOT NULL CHECK (looked_at BETWEEN 1 AND 99999),
-	hurt INTEGER NOT NULL CHECK (hurt BETWEEN 0 AND looked_at),
+	stung INTEGER CHECK (stung >= 0), -- NULL: not told apart, all are in entered
+	entered INTEGER NOT NULL CHECK (
+		entered >= 0 AND entered + coalesce(stung, 0) <= looked_at),
 	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
 	uid BLOB NOT NULL UNIQUE CHECK (length(uid) = 16),
 	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
@@ -295,8 +371,8 @@ CREATE TABLE setting (
 	changed_by TEXT NOT NULL
 ) STRICT;
 
--- What the rows were before their changes. Of visits that were saved one by one the
--- insert is here too, as a step that can be taken back.
+-- What the rows were before their changes. What was put in is here too, as a step
+-- that can be taken back, but for visits and weather out of files, which are many.
 CREATE TABLE history (
 	id INTEGER PRIMARY KEY AUTOINCREMENT, -- in the order of the changes
 	kind TEXT NOT NULL, -- the table
@@ -304,11 +380,14 @@ CREATE TABLE history (
 	op TEXT NOT NULL CHECK (op IN ('insert', 'update', 'delete')),
 	old TEXT CHECK ((old IS NULL) = (op = 'insert')), -- the row before, as JSON
 	trap INTEGER, day TEXT, -- of a visit
-	undoes INTEGER, -- the step that this change took back
+	station INTEGER, -- of a day of weather, with its day
+	step INTEGER, -- the same for all of one transaction; NULL: of another program
+	undoes INTEGER, -- the change that this one took back
 	at TEXT NOT NULL CHECK (length(at) = 24),
 	by TEXT NOT NULL
 ) STRICT;
 CREATE INDEX history_visit ON history (trap, day) WHERE trap IS NOT NULL;
+CREATE INDEX history_row ON history (uid) WHERE trap IS NULL;
 CREATE INDEX history_undoes ON history (undoes) WHERE undoes IS NOT NULL;
 
 CREATE TABLE tombstone (
@@ -318,15 +397,19 @@ CREATE TABLE tombstone (
 	changed_by TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- One pair of triggers a table. Who removes a row lays the tombstone first, so that
+-- The triggers of each table. Who removes a row lays the tombstone first, so that
 -- the history can name the author; a removal by another program gets one here.
+CREATE TRIGGER farm_added AFTER INSERT ON farm BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('farm', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
+END;
 CREATE TRIGGER farm_changed AFTER UPDATE ON farm BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('farm', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
-		'id', OLD.id, 'name', OLD.name,
-		'season_start', OLD.season_start, 'station', OLD.station,
-		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
+		'id', OLD.id, 'name', OLD.name, 'season_start', OLD.season_start,
+		'station', OLD.station, 'run_weekday', OLD.run_weekday,
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER farm_removed AFTER DELETE ON farm BEGIN
@@ -335,11 +418,15 @@ CREATE TRIGGER farm_removed AFTER DELETE ON farm BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	SELECT 'farm', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
-		'id', OLD.id, 'name', OLD.name,
-		'season_start', OLD.season_start, 'station', OLD.station,
-		'run_weekday', OLD.run_weekday, 'uid', hex(OLD.uid),
+		'id', OLD.id, 'name', OLD.name, 'season_start', OLD.season_start,
+		'station', OLD.station, 'run_weekday', OLD.run_weekday,
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER block_added AFTER INSERT ON block BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('block', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER block_changed AFTER UPDATE ON block BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -348,8 +435,8 @@ CREATE TRIGGER block_changed AFTER UPDATE ON block BEGIN
 		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
 		'crop', OLD.crop, 'variety', OLD.variety,
 		'condition', OLD.condition, 'area_x100', OLD.area_x100,
-		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
-		'changed_by', OLD.changed_by));
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER block_removed AFTER DELETE ON block BEGIN
 	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
@@ -360,9 +447,13 @@ CREATE TRIGGER block_removed AFTER DELETE ON block BEGIN
 		'id', OLD.id, 'farm', OLD.farm, 'name', OLD.name,
 		'crop', OLD.crop, 'variety', OLD.variety,
 		'condition', OLD.condition, 'area_x100', OLD.area_x100,
-		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
-		'changed_by', OLD.changed_by)
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER pest_added AFTER INSERT ON pest BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('pest', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER pest_changed AFTER UPDATE ON pest BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -373,7 +464,7 @@ CREATE TRIGGER pest_changed AFTER UPDATE ON pest BEGIN
 		'dd_base', OLD.dd_base, 'dd_cap', OLD.dd_cap,
 		'dd_method', OLD.dd_method, 'dd_cutoff', OLD.dd_cutoff,
 		'dd_source', OLD.dd_source, 'biofix_rule', OLD.biofix_rule,
-		'uid', hex(OLD.uid),
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER pest_removed AFTER DELETE ON pest BEGIN
@@ -387,9 +478,13 @@ CREATE TRIGGER pest_removed AFTER DELETE ON pest BEGIN
 		'dd_base', OLD.dd_base, 'dd_cap', OLD.dd_cap,
 		'dd_method', OLD.dd_method, 'dd_cutoff', OLD.dd_cutoff,
 		'dd_source', OLD.dd_source, 'biofix_rule', OLD.biofix_rule,
-		'uid', hex(OLD.uid),
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER lure_added AFTER INSERT ON lure BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('lure', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER lure_changed AFTER UPDATE ON lure BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -398,7 +493,9 @@ CREATE TRIGGER lure_changed AFTER UPDATE ON lure BEGIN
 		'id', OLD.id, 'name', OLD.name, 'pest', OLD.pest,
 		'life_days', OLD.life_days, 'hot_days', OLD.hot_days,
 		'hot_from', OLD.hot_from, 'hot_to', OLD.hot_to,
-		'source', OLD.source, 'uid', hex(OLD.uid),
+		'source', OLD.source, 'stock', OLD.stock,
+		'stock_day', OLD.stock_day, 'reorder_at', OLD.reorder_at,
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER lure_removed AFTER DELETE ON lure BEGIN
@@ -410,9 +507,15 @@ CREATE TRIGGER lure_removed AFTER DELETE ON lure BEGIN
 		'id', OLD.id, 'name', OLD.name, 'pest', OLD.pest,
 		'life_days', OLD.life_days, 'hot_days', OLD.hot_days,
 		'hot_from', OLD.hot_from, 'hot_to', OLD.hot_to,
-		'source', OLD.source, 'uid', hex(OLD.uid),
+		'source', OLD.source, 'stock', OLD.stock,
+		'stock_day', OLD.stock_day, 'reorder_at', OLD.reorder_at,
+		'retired', OLD.retired, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER card_added AFTER INSERT ON card BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('card', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER card_changed AFTER UPDATE ON card BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -421,6 +524,8 @@ CREATE TRIGGER card_changed AFTER UPDATE ON card BEGIN
 		'id', OLD.id, 'name', OLD.name, 'life_days', OLD.life_days,
 		'stir_at', OLD.stir_at, 'change_at', OLD.change_at,
 		'floor_at', OLD.floor_at, 'source', OLD.source,
+		'stock', OLD.stock, 'stock_day', OLD.stock_day,
+		'reorder_at', OLD.reorder_at, 'retired', OLD.retired,
 		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
 		'changed_by', OLD.changed_by));
 END;
@@ -433,9 +538,15 @@ CREATE TRIGGER card_removed AFTER DELETE ON card BEGIN
 		'id', OLD.id, 'name', OLD.name, 'life_days', OLD.life_days,
 		'stir_at', OLD.stir_at, 'change_at', OLD.change_at,
 		'floor_at', OLD.floor_at, 'source', OLD.source,
+		'stock', OLD.stock, 'stock_day', OLD.stock_day,
+		'reorder_at', OLD.reorder_at, 'retired', OLD.retired,
 		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
 		'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER trap_added AFTER INSERT ON trap BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('trap', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER trap_changed AFTER UPDATE ON trap BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -468,12 +579,12 @@ CREATE TRIGGER visit_changed AFTER UPDATE ON visit BEGIN
 		OLD.trap, OLD.day,
 		json_object(
 		'id', OLD.id, 'trap', OLD.trap, 'day', OLD.day,
-		'outcome', OLD.outcome, 'reason', OLD.reason,
-		'count', OLD.count, 'females', OLD.females,
-		'others', OLD.others, 'new_card', OLD.new_card,
-		'new_lure', OLD.new_lure, 'stirred', OLD.stirred,
-		'scout', OLD.scout, 'note', OLD.note, 'uid', hex(OLD.uid),
-		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+		'outcome', OLD.outcome, 'reason', OLD.reason, 'count', OLD.count,
+		'females', OLD.females, 'others', OLD.others,
+		'new_card', OLD.new_card, 'new_lure', OLD.new_lure,
+		'stirred', OLD.stirred, 'scout', OLD.scout, 'note', OLD.note,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER visit_removed AFTER DELETE ON visit BEGIN
 	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
@@ -482,27 +593,30 @@ CREATE TRIGGER visit_removed AFTER DELETE ON visit BEGIN
 	SELECT 'visit', OLD.uid, 'delete', changed_at, changed_by, OLD.trap, OLD.day,
 		json_object(
 		'id', OLD.id, 'trap', OLD.trap, 'day', OLD.day,
-		'outcome', OLD.outcome, 'reason', OLD.reason,
-		'count', OLD.count, 'females', OLD.females,
-		'others', OLD.others, 'new_card', OLD.new_card,
-		'new_lure', OLD.new_lure, 'stirred', OLD.stirred,
-		'scout', OLD.scout, 'note', OLD.note, 'uid', hex(OLD.uid),
-		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+		'outcome', OLD.outcome, 'reason', OLD.reason, 'count', OLD.count,
+		'females', OLD.females, 'others', OLD.others,
+		'new_card', OLD.new_card, 'new_lure', OLD.new_lure,
+		'stirred', OLD.stirred, 'scout', OLD.scout, 'note', OLD.note,
+		'uid', hex(OLD.uid), 'changed_at', OLD.changed_at,
+		'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER threshold_added AFTER INSERT ON threshold BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('threshold', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER threshold_changed AFTER UPDATE ON threshold BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('threshold', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'pest', OLD.pest, 'crop', OLD.crop,
-		'condition', OLD.condition, 'lure', OLD.lure,
-		'place', OLD.place, 'farm', OLD.farm, 'block', OLD.block,
-		'flight', OLD.flight, 'from_md', OLD.from_md,
-		'to_md', OLD.to_md, 'until_dd', OLD.until_dd,
-		'measure', OLD.measure, 'span_kind', OLD.span_kind,
-		'span', OLD.span, 'comparator', OLD.comparator,
-		'value_x100', OLD.value_x100, 'note', OLD.note,
-		'source', OLD.source, 'uid', hex(OLD.uid),
+		'condition', OLD.condition, 'lure', OLD.lure, 'place', OLD.place,
+		'farm', OLD.farm, 'block', OLD.block, 'flight', OLD.flight,
+		'from_md', OLD.from_md, 'to_md', OLD.to_md,
+		'until_dd', OLD.until_dd, 'measure', OLD.measure,
+		'span_kind', OLD.span_kind, 'span', OLD.span,
+		'comparator', OLD.comparator, 'value_x100', OLD.value_x100,
+		'note', OLD.note, 'source', OLD.source, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER threshold_removed AFTER DELETE ON threshold BEGIN
@@ -512,16 +626,19 @@ CREATE TRIGGER threshold_removed AFTER DELETE ON threshold BEGIN
 	SELECT 'threshold', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'pest', OLD.pest, 'crop', OLD.crop,
-		'condition', OLD.condition, 'lure', OLD.lure,
-		'place', OLD.place, 'farm', OLD.farm, 'block', OLD.block,
-		'flight', OLD.flight, 'from_md', OLD.from_md,
-		'to_md', OLD.to_md, 'until_dd', OLD.until_dd,
-		'measure', OLD.measure, 'span_kind', OLD.span_kind,
-		'span', OLD.span, 'comparator', OLD.comparator,
-		'value_x100', OLD.value_x100, 'note', OLD.note,
-		'source', OLD.source, 'uid', hex(OLD.uid),
+		'condition', OLD.condition, 'lure', OLD.lure, 'place', OLD.place,
+		'farm', OLD.farm, 'block', OLD.block, 'flight', OLD.flight,
+		'from_md', OLD.from_md, 'to_md', OLD.to_md,
+		'until_dd', OLD.until_dd, 'measure', OLD.measure,
+		'span_kind', OLD.span_kind, 'span', OLD.span,
+		'comparator', OLD.comparator, 'value_x100', OLD.value_x100,
+		'note', OLD.note, 'source', OLD.source, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER station_added AFTER INSERT ON station BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('station', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER station_changed AFTER UPDATE ON station BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -543,8 +660,9 @@ CREATE TRIGGER station_removed AFTER DELETE ON station BEGIN
 	FROM tombstone WHERE uid = OLD.uid;
 END;
 CREATE TRIGGER weather_changed AFTER UPDATE ON weather BEGIN
-	INSERT INTO history (kind, uid, op, at, by, old)
+	INSERT INTO history (kind, uid, op, at, by, station, day, old)
 	VALUES ('weather', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		OLD.station, OLD.day,
 		json_object(
 		'station', OLD.station, 'day', OLD.day, 'low', OLD.low,
 		'high', OLD.high, 'unit', OLD.unit, 'uid', hex(OLD.uid),
@@ -553,13 +671,18 @@ END;
 CREATE TRIGGER weather_removed AFTER DELETE ON weather BEGIN
 	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
 	VALUES (OLD.uid, 'weather', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
-	INSERT INTO history (kind, uid, op, at, by, old)
+	INSERT INTO history (kind, uid, op, at, by, station, day, old)
 	SELECT 'weather', OLD.uid, 'delete', changed_at, changed_by,
+		OLD.station, OLD.day,
 		json_object(
 		'station', OLD.station, 'day', OLD.day, 'low', OLD.low,
 		'high', OLD.high, 'unit', OLD.unit, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER biofix_added AFTER INSERT ON biofix BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('biofix', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER biofix_changed AFTER UPDATE ON biofix BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
@@ -582,6 +705,10 @@ CREATE TRIGGER biofix_removed AFTER DELETE ON biofix BEGIN
 		'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
 END;
+CREATE TRIGGER place_added AFTER INSERT ON place BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('place', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
+END;
 CREATE TRIGGER place_changed AFTER UPDATE ON place BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('place', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
@@ -603,15 +730,23 @@ CREATE TRIGGER place_removed AFTER DELETE ON place BEGIN
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
 END;
+CREATE TRIGGER treatment_added AFTER INSERT ON treatment BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('treatment', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
+END;
 CREATE TRIGGER treatment_changed AFTER UPDATE ON treatment BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('treatment', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
-		'day', OLD.day, 'ended_at', OLD.ended_at,
-		'product', OLD.product, 'registration', OLD.registration,
-		'amount', OLD.amount, 'rei_hours', OLD.rei_hours,
-		'phi_days', OLD.phi_days, 'applicator', OLD.applicator,
+		'day', OLD.day, 'job', OLD.job, 'border', OLD.border,
+		'started_at', OLD.started_at, 'ended_at', OLD.ended_at,
+		'started_east', OLD.started_east, 'ended_east', OLD.ended_east,
+		'product', OLD.product,
+		'registration', OLD.registration, 'amount', OLD.amount,
+		'unit', OLD.unit, 'area_x100', OLD.area_x100,
+		'rei_hours', OLD.rei_hours, 'phi_days', OLD.phi_days,
+		'applicator', OLD.applicator, 'certificate', OLD.certificate,
 		'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
@@ -622,20 +757,80 @@ CREATE TRIGGER treatment_removed AFTER DELETE ON treatment BEGIN
 	SELECT 'treatment', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
-		'day', OLD.day, 'ended_at', OLD.ended_at,
-		'product', OLD.product, 'registration', OLD.registration,
-		'amount', OLD.amount, 'rei_hours', OLD.rei_hours,
-		'phi_days', OLD.phi_days, 'applicator', OLD.applicator,
+		'day', OLD.day, 'job', OLD.job, 'border', OLD.border,
+		'started_at', OLD.started_at, 'ended_at', OLD.ended_at,
+		'started_east', OLD.started_east, 'ended_east', OLD.ended_east,
+		'product', OLD.product,
+		'registration', OLD.registration, 'amount', OLD.amount,
+		'unit', OLD.unit, 'area_x100', OLD.area_x100,
+		'rei_hours', OLD.rei_hours, 'phi_days', OLD.phi_days,
+		'applicator', OLD.applicator, 'certificate', OLD.certificate,
 		'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER dispensers_added AFTER INSERT ON dispensers BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('dispensers', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
+END;
+CREATE TRIGGER dispensers_changed AFTER UPDATE ON dispensers BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('dispensers', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'until', OLD.until,
+		'per_ha_x100', OLD.per_ha_x100, 'type', OLD.type,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER dispensers_removed AFTER DELETE ON dispensers BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'dispensers', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'dispensers', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
+		'day', OLD.day, 'until', OLD.until,
+		'per_ha_x100', OLD.per_ha_x100, 'type', OLD.type,
+		'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER answer_added AFTER INSERT ON answer BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('answer', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
+END;
+CREATE TRIGGER answer_changed AFTER UPDATE ON answer BEGIN
+	INSERT INTO history (kind, uid, op, at, by, old)
+	VALUES ('answer', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'trap', OLD.trap,
+		'pest', OLD.pest, 'day', OLD.day, 'decided', OLD.decided,
+		'did', OLD.did, 'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
+END;
+CREATE TRIGGER answer_removed AFTER DELETE ON answer BEGIN
+	INSERT OR IGNORE INTO tombstone (uid, kind, changed_at, changed_by)
+	VALUES (OLD.uid, 'answer', strftime('%Y-%m-%dT%H:%M:%fZ', 'now'), '');
+	INSERT INTO history (kind, uid, op, at, by, old)
+	SELECT 'answer', OLD.uid, 'delete', changed_at, changed_by,
+		json_object(
+		'id', OLD.id, 'block', OLD.block, 'trap', OLD.trap,
+		'pest', OLD.pest, 'day', OLD.day, 'decided', OLD.decided,
+		'did', OLD.did, 'note', OLD.note, 'uid', hex(OLD.uid),
+		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
+	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER pick_added AFTER INSERT ON pick BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('pick', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER pick_changed AFTER UPDATE ON pick BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('pick', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'day', OLD.day,
-		'note', OLD.note, 'uid', hex(OLD.uid),
+		'planned', OLD.planned, 'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER pick_removed AFTER DELETE ON pick BEGIN
@@ -645,17 +840,22 @@ CREATE TRIGGER pick_removed AFTER DELETE ON pick BEGIN
 	SELECT 'pick', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'day', OLD.day,
-		'note', OLD.note, 'uid', hex(OLD.uid),
+		'planned', OLD.planned, 'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER fruit_check_added AFTER INSERT ON fruit_check BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('fruit_check', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER fruit_check_changed AFTER UPDATE ON fruit_check BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)
 	VALUES ('fruit_check', OLD.uid, 'update', NEW.changed_at, NEW.changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
-		'day', OLD.day, 'looked_at', OLD.looked_at, 'hurt', OLD.hurt,
-		'note', OLD.note, 'uid', hex(OLD.uid),
+		'day', OLD.day, 'part', OLD.part, 'tree', OLD.tree,
+		'looked_at', OLD.looked_at, 'stung', OLD.stung,
+		'entered', OLD.entered, 'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by));
 END;
 CREATE TRIGGER fruit_check_removed AFTER DELETE ON fruit_check BEGIN
@@ -665,10 +865,15 @@ CREATE TRIGGER fruit_check_removed AFTER DELETE ON fruit_check BEGIN
 	SELECT 'fruit_check', OLD.uid, 'delete', changed_at, changed_by,
 		json_object(
 		'id', OLD.id, 'block', OLD.block, 'pest', OLD.pest,
-		'day', OLD.day, 'looked_at', OLD.looked_at, 'hurt', OLD.hurt,
-		'note', OLD.note, 'uid', hex(OLD.uid),
+		'day', OLD.day, 'part', OLD.part, 'tree', OLD.tree,
+		'looked_at', OLD.looked_at, 'stung', OLD.stung,
+		'entered', OLD.entered, 'note', OLD.note, 'uid', hex(OLD.uid),
 		'changed_at', OLD.changed_at, 'changed_by', OLD.changed_by)
 	FROM tombstone WHERE uid = OLD.uid;
+END;
+CREATE TRIGGER setting_added AFTER INSERT ON setting BEGIN
+	INSERT INTO history (kind, uid, op, at, by)
+	VALUES ('setting', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
 CREATE TRIGGER setting_changed AFTER UPDATE ON setting BEGIN
 	INSERT INTO history (kind, uid, op, at, by, old)

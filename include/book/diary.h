@@ -9,6 +9,12 @@
 bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
 	struct visits *out, struct err *e);
 
+/* All visits of one trap, of all years, by day. */
+bool book_trap_visits(struct book *b, int64_t trap, struct visits *out, struct err *e);
+
+/* Day of the trap's latest visit; DAY_NONE: it has none. */
+bool book_last_visit(struct book *b, int64_t trap, int32_t *day, struct err *e);
+
 /* One visit and its words. False with ERR_NOT_FOUND when there is none that day;
  * w may be NULL. */
 bool book_visit(struct book *b, int64_t trap, int32_t day, struct visit *v,
@@ -49,6 +55,10 @@ struct undone {
 bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
 	const char *by, struct undone *out, struct err *e);
 
+/* The same for one trap alone. */
+bool book_undo_trap(struct book *b, int64_t trap, int32_t first, int32_t last,
+	const char *by, struct undone *out, struct err *e);
+
 /* What changed, latest first. */
 struct old_visit {
 	struct visit visit; /* as it was before the change */
@@ -63,6 +73,9 @@ struct old_visits {
 };
 bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visits *out,
 	struct err *e);
+/* The same of all the trap's visits dated first..last, removed ones too. */
+bool book_old_visits_of(struct book *b, int64_t trap, int32_t first, int32_t last,
+	struct old_visits *out, struct err *e);
 
 /* Days on which the farm was visited (any trap), newest first, at most n, up to and
  * including `upto`. *got is how many. */

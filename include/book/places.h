@@ -19,8 +19,8 @@ bool book_cards(struct book *b, struct card_kinds *out, struct err *e);
  * kinds in the book, blocks and trap labels within their farm. Refused with one
  * sentence: a name that is taken or empty, a value out of its range, a trap whose
  * pest changes while it has visits ("the plastic keeps the scent": a trap has one
- * pest for life), a lure of another pest than the trap's. A new trap with order 0
- * goes to the end of its farm's driving order. */
+ * pest for life), a lure of another pest than the trap's, another farm for a block
+ * with traps. A new trap with order 0 goes to the end of its farm's driving order. */
 bool book_put_farm(struct book *b, struct farm *f, struct err *e);
 bool book_put_block(struct book *b, struct block *r, struct err *e);
 bool book_put_trap(struct book *b, struct trap *t, struct err *e);

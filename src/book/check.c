@@ -127,6 +127,28 @@ static bool check_rows(struct finder *f, enum finding finding, int32_t today,
 	return query_end(&q, what, e);
 }
 
+static bool check_shelf(
+	struct finder *f, int32_t today, const char *what, struct err *e)
+{
+	struct query q;
+	char text[256];
+
+	query_start(&q, f->book,
+		"SELECT name, stock_day FROM lure WHERE stock_day > ?1 UNION ALL "
+		"SELECT name, stock_day FROM card WHERE stock_day > ?1");
+	query_day(&q, today);
+	while (query_row(&q)) {
+		char name[NAME_BYTES], day[NAME_BYTES];
+		query_get_copy(&q, name, sizeof name);
+		query_get_copy(&q, day, sizeof day);
+		snprintf(text, sizeof text,
+			_("the stock of %s was counted on %s, a day still to come"),
+			name, day);
+		finder_say(f, text);
+	}
+	return query_end(&q, what, e);
+}
+
 bool book_check(struct book *b, int32_t today,
 	void (*tell)(void *arg, const char *text), void *arg, int *found, struct err *e)
 {
@@ -139,5 +161,5 @@ bool book_check(struct book *b, int32_t today,
 		  check_texts(&f, what, e);
 	for (int i = 0; ok && i < FINDINGS; i++)
 		ok = check_rows(&f, (enum finding)i, today, what, e);
-	return ok;
+	return ok && check_shelf(&f, today, what, e);
 }

@@ -6,8 +6,10 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "book/acts.h"
 #include "book/places.h"
 #include "book/rules.h"
+#include "book/sources.h"
 #include "book/weather.h"
 
 #include <stdio.h>
@@ -41,10 +43,9 @@ static void say_failure(struct finder *f, bool good, const struct err *e)
 
 static void check_lists(struct finder *f)
 {
-	int32_t first = VISIT_DAY_FIRST, last = VISIT_DAY_LAST;
-	struct treatments treatments = { 0 };
 	struct lure_kinds lures = { 0 };
 	struct card_kinds cards = { 0 };
+	struct sources sources = { 0 };
 	struct blocks blocks = { 0 };
 	struct farms farms = { 0 };
 	struct traps traps = { 0 };
@@ -61,7 +62,7 @@ static void check_lists(struct finder *f)
 	say_failure(f, book_lures(b, &lures, &e), &e);
 	say_failure(f, book_cards(b, &cards, &e), &e);
 	say_failure(f, book_rules(b, &rules, &e), &e);
-	say_failure(f, book_treatments(b, 0, first, last, &treatments, &e), &e);
+	say_failure(f, book_sources(b, 0, &sources, &e), &e);
 	say_failure(f, book_limits(b, &limits, &e), &e);
 	free(farms.items);
 	free(blocks.items);
@@ -70,7 +71,30 @@ static void check_lists(struct finder *f)
 	free(lures.items);
 	free(cards.items);
 	free(rules.items);
+	free(sources.items);
+}
+
+static void check_acts(struct finder *f)
+{
+	int32_t first = VISIT_DAY_FIRST, last = VISIT_DAY_LAST;
+	struct treatments treatments = { 0 };
+	struct disruptions disruptions = { 0 };
+	struct fruit_checks checks = { 0 };
+	struct answers answers = { 0 };
+	struct picks picks = { 0 };
+	struct book *b = f->book;
+	struct err e;
+
+	say_failure(f, book_treatments(b, 0, first, last, &treatments, &e), &e);
+	say_failure(f, book_picks(b, 0, first, last, &picks, &e), &e);
+	say_failure(f, book_fruit_checks(b, 0, first, last, &checks, &e), &e);
+	say_failure(f, book_disruptions(b, 0, first, last, &disruptions, &e), &e);
+	say_failure(f, book_answers(b, 0, first, last, &answers, &e), &e);
 	free(treatments.items);
+	free(picks.items);
+	free(checks.items);
+	free(disruptions.items);
+	free(answers.items);
 }
 
 static void check_weather(struct finder *f)
@@ -100,6 +124,7 @@ bool check_readable(struct finder *f, const char *what, struct err *e)
 	if (!ok)
 		return false;
 	check_lists(f);
+	check_acts(f);
 	check_weather(f);
 	return true;
 }

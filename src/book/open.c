@@ -55,6 +55,19 @@ static bool judge_header(const struct book *b, int ours, struct err *e)
 	return version <= (uint32_t)ours || refuse_newer(b, version, ours, e);
 }
 
+/* Looks again every few milliseconds for 2 s. SQLite's own way waits ever longer, and
+ * misses the moments that a program which saves without pause leaves. */
+static int wait_for_lock(void *arg, int tries)
+{
+	enum { PAUSE_MS = 2, LIMIT_MS = 2000 };
+
+	(void)arg;
+	if (tries >= LIMIT_MS / PAUSE_MS)
+		return 0;
+	sqlite3_sleep(PAUSE_MS);
+	return 1;
+}
+
 bool store_connect(struct book *b, const char *path, int version, struct err *e)
 {
 	static const char settings[] = "PRAGMA foreign_keys = ON;"
@@ -62,8 +75,8 @@ bool store_connect(struct book *b, const char *path, int version, struct err *e)
 				       "PRAGMA cell_size_check = ON;"
 				       "PRAGMA synchronous = EXTRA;"
 				       "PRAGMA cache_size = -24000;";
-	int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX |
-		    (b->in_memory ? SQLITE_OPEN_CREATE : 0);
+	int flags = SQLITE_OPEN_NOMUTEX | (b->in_memory ? SQLITE_OPEN_CREATE : 0) |
+		    (b->looking ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE);
 	const char *what = N_("the book is not opened");
 	int code = sqlite3_open_v2(path, &b->db, flags, NULL);
 
@@ -72,7 +85,7 @@ bool store_connect(struct book *b, const char *path, int version, struct err *e)
 	sqlite3_extended_result_codes(b->db, 1);
 	if (version && !judge_header(b, version, e))
 		return false;
-	sqlite3_busy_timeout(b->db, 2000);
+	sqlite3_busy_handler(b->db, wait_for_lock, NULL);
 	sqlite3_db_config(b->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
 	code = store_add_json(b->db);
 	if (code != SQLITE_OK)
@@ -150,6 +163,37 @@ static bool open_file(
 	return store_connect(b, b->path, u->version, e) && judge_content(b, u, how, e);
 }
 
+static bool judge_look(struct book *b, struct err *e)
+{
+	bool there;
+
+	if (!judge_path(b->path, &there, e))
+		return false;
+	if (!there)
+		return err_set(e, ERR_NOT_FOUND, _("there is no book at %s"), b->path);
+	if (!store_connect(b, b->path, STORE_VERSION, e) ||
+		!store_exec(b, "SELECT count(*) FROM sqlite_schema",
+			N_("the book is not opened"), e))
+		return false;
+	int64_t version = store_number(b, "PRAGMA user_version", 0);
+	if (version < 1)
+		return err_set(
+			e, ERR_BOOK, _("%s is not a book of mothtally"), b->path);
+	return version < STORE_VERSION || judge_shape(b, &store_upgrades, e);
+}
+
+struct book *store_look(const char *path, struct err *e)
+{
+	struct book *b = mem_new(1, sizeof *b);
+
+	b->path = mem_text(path);
+	b->looking = true;
+	if (judge_look(b, e))
+		return b;
+	book_close(b);
+	return NULL;
+}
+
 struct book *store_open(const char *path, enum book_open how, const char *who,
 	const struct upgrades *upgrades, struct err *e)
 {
@@ -180,6 +224,7 @@ void book_close(struct book *b)
 	for (size_t i = 0; i < b->n_kept; i++)
 		sqlite3_finalize(b->kept[i].statement);
 	sqlite3_close(b->db);
+	free(b->own.items);
 	free(b->path);
 	free(b);
 }

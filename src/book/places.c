@@ -18,8 +18,8 @@ bool book_farms(struct book *b, struct farms *out, struct err *e)
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, name, season_start, station, run_weekday FROM farm "
-		"ORDER BY name COLLATE NOCASE, name");
+		"SELECT id, name, season_start, station, run_weekday, retired FROM "
+		"farm ORDER BY name COLLATE NOCASE, name");
 	q.table = "farm";
 	while (query_row(&q)) {
 		struct farm *f = NEXT(out);
@@ -29,6 +29,7 @@ bool book_farms(struct book *b, struct farms *out, struct err *e)
 		query_require(&q, store_md_good(f->season_start));
 		f->station = query_get(&q);
 		f->run_weekday = query_get_within(&q, 0, 7);
+		f->retired = query_get_within(&q, 0, 1) != 0;
 	}
 	return query_end(&q, N_("the farms cannot be read"), e);
 }
@@ -39,8 +40,9 @@ bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, farm, name, crop, variety, condition, area_x100 FROM block "
-		"WHERE ?1 IS NULL OR farm = ?1 ORDER BY name COLLATE NOCASE, name, id");
+		"SELECT id, farm, name, crop, variety, condition, area_x100, retired "
+		"FROM block WHERE ?1 IS NULL OR farm = ?1 ORDER BY name COLLATE "
+		"NOCASE, name, id");
 	query_id(&q, farm);
 	q.table = "block";
 	while (query_row(&q)) {
@@ -53,6 +55,7 @@ bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e
 		query_require(&q, condition_read(query_get_text(&q), &r->condition));
 		r->area_x100 = query_get_count(&q);
 		query_require(&q, r->area_x100 <= 100000000);
+		r->retired = query_get_within(&q, 0, 1) != 0;
 	}
 	return query_end(&q, N_("the blocks cannot be read"), e);
 }
@@ -111,8 +114,8 @@ bool book_pests(struct book *b, struct pests *out, struct err *e)
 	out->n = 0;
 	query_start(&q, b,
 		"SELECT id, code, name, latin, dd_unit, dd_base, dd_cap, dd_method, "
-		"dd_cutoff, dd_source, biofix_rule FROM pest ORDER BY code COLLATE "
-		"NOCASE, code");
+		"dd_cutoff, dd_source, biofix_rule, retired FROM pest ORDER BY code "
+		"COLLATE NOCASE, code");
 	q.table = "pest";
 	while (query_row(&q)) {
 		struct pest *p = NEXT(out);
@@ -122,8 +125,19 @@ bool book_pests(struct book *b, struct pests *out, struct err *e)
 		query_get_copy(&q, p->latin, sizeof p->latin);
 		read_heat(&q, &p->heat);
 		query_get_copy(&q, p->biofix_rule, sizeof p->biofix_rule);
+		p->retired = query_get_within(&q, 0, 1) != 0;
 	}
 	return query_end(&q, N_("the pests cannot be read"), e);
+}
+
+static void read_stock(struct query *q, struct stock *s)
+{
+	s->n = query_get_count(q);
+	query_require(q, s->n <= COUNT_MAX);
+	s->day = query_get_day(q);
+	query_require(q, (s->day == DAY_NONE) == (s->n == COUNT_NONE));
+	s->reorder = query_get_count(q);
+	query_require(q, s->reorder <= COUNT_MAX);
 }
 
 static void read_lure(struct query *q, struct lure_kind *k)
@@ -138,6 +152,8 @@ static void read_lure(struct query *q, struct lure_kind *k)
 	k->hot_to = query_get32(q);
 	query_require(q, k->hot_days ? store_md_good(k->hot_to) : !k->hot_to);
 	query_get_copy(q, k->source, sizeof k->source);
+	read_stock(q, &k->stock);
+	k->retired = query_get_within(q, 0, 1) != 0;
 }
 
 bool book_lures(struct book *b, struct lure_kinds *out, struct err *e)
@@ -146,8 +162,9 @@ bool book_lures(struct book *b, struct lure_kinds *out, struct err *e)
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, name, pest, life_days, hot_days, hot_from, hot_to, source "
-		"FROM lure ORDER BY name COLLATE NOCASE, name");
+		"SELECT id, name, pest, life_days, hot_days, hot_from, hot_to, source, "
+		"stock, stock_day, reorder_at, retired FROM lure ORDER BY name COLLATE "
+		"NOCASE, name");
 	q.table = "lure";
 	while (query_row(&q))
 		read_lure(&q, NEXT(out));
@@ -160,8 +177,9 @@ bool book_cards(struct book *b, struct card_kinds *out, struct err *e)
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, name, life_days, stir_at, change_at, floor_at, source "
-		"FROM card ORDER BY name COLLATE NOCASE, name");
+		"SELECT id, name, life_days, stir_at, change_at, floor_at, source, "
+		"stock, stock_day, reorder_at, retired FROM card ORDER BY name COLLATE "
+		"NOCASE, name");
 	q.table = "card";
 	while (query_row(&q)) {
 		struct card_kind *k = NEXT(out);
@@ -172,6 +190,8 @@ bool book_cards(struct book *b, struct card_kinds *out, struct err *e)
 		k->change_at = query_get_within(&q, k->stir_at, COUNT_MAX);
 		k->floor_at = query_get_within(&q, k->change_at, COUNT_MAX);
 		query_get_copy(&q, k->source, sizeof k->source);
+		read_stock(&q, &k->stock);
+		k->retired = query_get_within(&q, 0, 1) != 0;
 	}
 	return query_end(&q, N_("the cards cannot be read"), e);
 }

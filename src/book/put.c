@@ -1,7 +1,7 @@
 /* put.c - farms, blocks, traps and kinds put into the book. */
 #include "book/places.h"
 
-#include "query.h"
+#include "visit.h"
 
 #include "base/words.h"
 
@@ -57,16 +57,39 @@ bool book_put_farm(struct book *b, struct farm *f, struct err *e)
 		return false;
 	query_start(&q, b,
 		f->id ? "UPDATE farm SET name = ?1, season_start = ?2, station = ?3, "
-			"run_weekday = ?4, changed_at = ?5, changed_by = ?6 WHERE id = "
-			"?7"
+			"run_weekday = ?4, retired = ?5, changed_at = ?6, changed_by = "
+			"?7 WHERE id = ?8"
 		      : "INSERT INTO farm (name, season_start, station, run_weekday, "
-			"changed_at, changed_by, uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6, "
-			"?7)");
+			"retired, changed_at, changed_by, uid) VALUES (?1, ?2, ?3, ?4, "
+			"?5, ?6, ?7, ?8)");
 	query_text(&q, f->name);
 	query_int(&q, f->season_start);
 	query_id(&q, f->station);
 	query_id(&q, f->run_weekday);
+	query_int(&q, f->retired);
 	return store_put(&q, &f->id, f->name, what, e);
+}
+
+/* A trap stands in a block of its farm, so that a block with traps stays there too. */
+static bool block_good(
+	struct book *b, const struct block *r, const char *what, struct err *e)
+{
+	struct query q;
+	bool torn = false;
+
+	query_start(&q, b,
+		"SELECT EXISTS (SELECT 1 FROM trap WHERE block = ?1 AND farm <> ?2)");
+	query_int(&q, r->id);
+	query_int(&q, r->farm);
+	if (query_row(&q))
+		torn = query_get(&q) != 0;
+	if (!query_end(&q, what, e))
+		return false;
+	return !torn ||
+	       err_set(e, ERR_INPUT,
+		       _("%s: traps stand in it, so it stays on its farm; make "
+			 "a new block on the other one"),
+		       _(what));
 }
 
 bool book_put_block(struct book *b, struct block *r, struct err *e)
@@ -81,19 +104,22 @@ bool book_put_block(struct book *b, struct block *r, struct err *e)
 			N_("the area in hundredths of a hectare"), e) ||
 		!store_begin(b, what, e))
 		return false;
+	if (!block_good(b, r, what, e))
+		return store_end(b, false, what, e);
 	query_start(&q, b,
 		r->id ? "UPDATE block SET farm = ?1, name = ?2, crop = ?3, variety = "
-			"?4, condition = ?5, area_x100 = ?6, changed_at = ?7, "
-			"changed_by = ?8 WHERE id = ?9"
+			"?4, condition = ?5, area_x100 = ?6, retired = ?7, changed_at "
+			"= ?8, changed_by = ?9 WHERE id = ?10"
 		      : "INSERT INTO block (farm, name, crop, variety, condition, "
-			"area_x100, changed_at, changed_by, uid) VALUES (?1, ?2, ?3, "
-			"?4, ?5, ?6, ?7, ?8, ?9)");
+			"area_x100, retired, changed_at, changed_by, uid) VALUES (?1, "
+			"?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)");
 	query_int(&q, r->farm);
 	query_text(&q, r->name);
 	query_text(&q, r->crop);
 	query_text(&q, r->variety);
 	query_word(&q, condition_word(r->condition));
 	query_count(&q, r->area_x100);
+	query_int(&q, r->retired);
 	return store_put(&q, &r->id, r->name, what, e);
 }
 
@@ -103,8 +129,9 @@ static const char *trap_fault(struct query *q, const struct trap *t)
 	query_start(q, q->book,
 		"SELECT (SELECT farm FROM block WHERE id = ?1) IS NOT ?2, "
 		"EXISTS (SELECT 1 FROM lure WHERE id = ?3 AND pest <> ?4), "
-		"EXISTS (SELECT 1 FROM trap t CROSS JOIN visit v ON v.trap = t.id "
-		"WHERE t.id = ?5 AND t.pest <> ?4)");
+		"EXISTS (SELECT 1 FROM trap WHERE id = ?5 AND pest <> ?4) AND "
+		"EXISTS (SELECT 1 FROM visit WHERE id IN " VISIT_IDS(
+			"?5") " AND trap = ?5)");
 	query_int(q, t->block);
 	query_int(q, t->farm);
 	query_id(q, t->lure);

@@ -27,6 +27,12 @@ void query_start(struct query *q, struct book *b, const char *sql)
 	b->kept[b->n_kept++].statement = q->statement;
 }
 
+void query_start_once(struct query *q, struct book *b, const char *sql)
+{
+	*q = (struct query){ .book = b, .once = true, .code = SQLITE_OK, .at = 1 };
+	q->code = sqlite3_prepare_v2(b->db, sql, -1, &q->statement, NULL);
+}
+
 void query_int(struct query *q, int64_t value)
 {
 	if (q->code == SQLITE_OK)
@@ -269,7 +275,10 @@ bool query_end(struct query *q, const char *what, struct err *e)
 			_(what), q->damage, q->book->path);
 	else if (q->code != SQLITE_OK && q->code != SQLITE_DONE)
 		ok = store_fail(q->book, q->code, what, e);
-	if (q->statement) {
+	if (q->once) {
+		sqlite3_finalize(q->statement);
+		q->statement = NULL;
+	} else if (q->statement) {
 		sqlite3_reset(q->statement);
 		sqlite3_clear_bindings(q->statement);
 	}

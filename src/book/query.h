@@ -9,6 +9,7 @@
 struct query {
 	struct book *book;
 	sqlite3_stmt *statement;
+	bool once;         /* the statement ends with the query */
 	int code;          /* SQLite's extended code; SQLITE_OK while all is well */
 	int at;            /* next value to bind or column to read */
 	const char *table; /* named when a row is damaged; NULL: none is named */
@@ -19,6 +20,9 @@ struct query {
 
 /* `sql` is a literal: its address finds the prepared statement again. */
 void query_start(struct query *q, struct book *b, const char *sql);
+/* The same for SQL put together out of names of our own tables and columns: prepared
+ * for this use alone. */
+void query_start_once(struct query *q, struct book *b, const char *sql);
 
 /* Bind the next value. A text is borrowed until query_end. */
 void query_int(struct query *q, int64_t value);

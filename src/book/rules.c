@@ -1,4 +1,4 @@
-/* rules.c - the grower's thresholds and the treatments. */
+/* rules.c - the grower's thresholds. */
 #include "book/rules.h"
 
 #include "query.h"
@@ -162,51 +162,4 @@ bool book_remove_rule(struct book *b, int64_t id, struct err *e)
 
 	return store_begin(b, what, e) &&
 	       store_end(b, bury_rule(b, id, what, e), what, e);
-}
-
-bool book_treatments(struct book *b, int64_t farm, int32_t from, int32_t to,
-	struct treatments *out, struct err *e)
-{
-	struct query q;
-
-	out->n = 0;
-	query_start(&q, b,
-		"SELECT t.id, t.block, t.pest, t.day FROM block k "
-		"CROSS JOIN treatment t ON t.block = k.id AND t.day BETWEEN ?2 AND ?3 "
-		"WHERE ?1 IS NULL OR k.farm = ?1 ORDER BY t.block, t.day, t.id");
-	query_id(&q, farm);
-	q.table = "treatment";
-	query_day(&q, from);
-	query_day(&q, to);
-	while (query_row(&q)) {
-		out->items =
-			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
-		struct treatment *t = &out->items[out->n++];
-		t->id = query_get(&q);
-		t->block = query_get(&q);
-		t->pest = query_get(&q);
-		t->day = query_get_day(&q);
-		query_require(&q, t->day != DAY_NONE);
-	}
-	return query_end(&q, N_("the treatments cannot be read"), e);
-}
-
-bool book_put_treatment(struct book *b, struct treatment *t, struct err *e)
-{
-	const char *what = N_("the treatment is not saved");
-	struct query q;
-
-	if (t->day == DAY_NONE)
-		return err_set(e, ERR_INPUT, _("%s: it has no date"), _(what));
-	if (!store_begin(b, what, e))
-		return false;
-	query_start(&q, b,
-		t->id ? "UPDATE treatment SET block = ?1, pest = ?2, day = ?3, "
-			"changed_at = ?4, changed_by = ?5 WHERE id = ?6"
-		      : "INSERT INTO treatment (block, pest, day, changed_at, "
-			"changed_by, uid) VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
-	query_int(&q, t->block);
-	query_id(&q, t->pest);
-	query_day(&q, t->day);
-	return store_put(&q, &t->id, "", what, e);
 }

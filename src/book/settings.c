@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "base/words.h"
 
+#include <stdio.h>
 #include <string.h>
 
 struct limit {
@@ -28,16 +29,51 @@ static const struct limit limit_table[] = {
 	{ "odd_times", offsetof(struct limits, odd_times), 1, 100 },
 };
 
+void book_lay_over(struct book *b, const char *settings)
+{
+	text_copy(b->over, sizeof b->over, settings);
+}
+
+/* The value laid over the book's; false: none is. */
+static bool laid_over(const struct book *b, const char *name, char *out, size_t size)
+{
+	size_t n = strlen(name);
+
+	for (const char *at = b->over; *at; at += *at == ';') {
+		size_t bytes = strcspn(at, ";");
+		if (bytes > n && strncmp(at, name, n) == 0 && at[n] == '=') {
+			snprintf(out, size, "%.*s", (int)(bytes - n - 1), at + n + 1);
+			return true;
+		}
+		at += bytes;
+	}
+	return false;
+}
+
 bool book_setting(
 	struct book *b, const char *name, char *out, size_t size, struct err *e)
 {
 	struct query q;
 
 	out[0] = '\0';
+	if (laid_over(b, name, out, size))
+		return true;
 	query_start(&q, b, "SELECT value FROM setting WHERE name = ?1");
 	query_text(&q, name);
 	if (query_row(&q))
 		query_get_copy(&q, out, size);
+	return query_end(&q, N_("the settings cannot be read"), e);
+}
+
+bool book_setting_id(struct book *b, const char *name, int64_t *id, struct err *e)
+{
+	struct query q;
+
+	*id = 0;
+	query_start(&q, b, "SELECT id FROM setting WHERE name = ?1");
+	query_text(&q, name);
+	if (query_row(&q))
+		*id = query_get(&q);
 	return query_end(&q, N_("the settings cannot be read"), e);
 }
 
@@ -56,7 +92,7 @@ static bool read_limit(
 		(int)l->lo, (int)l->hi);
 }
 
-static bool read_limits(struct book *b, struct limits *out, struct err *e)
+bool store_limits(struct book *b, struct limits *out, struct err *e)
 {
 	*out = limits_usual;
 	for (size_t i = 0; i < sizeof limit_table / sizeof *limit_table; i++)
@@ -80,7 +116,7 @@ bool book_limits(struct book *b, struct limits *out, struct err *e)
 {
 	struct err why = { 0 };
 
-	if (read_limits(b, out, &why))
+	if (store_limits(b, out, &why))
 		return true;
 	if (why.kind != ERR_INPUT)
 		return err_set(e, why.kind, "%s", why.text);
@@ -120,6 +156,6 @@ bool book_put_setting(
 		!store_begin(b, what, e))
 		return false;
 	return store_end(b,
-		write_setting(b, name, value, what, e) && read_limits(b, &limits, e),
+		write_setting(b, name, value, what, e) && store_limits(b, &limits, e),
 		what, e);
 }

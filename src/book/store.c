@@ -1,6 +1,7 @@
 /* store.c - transactions, and what a failure of SQLite means to the grower. */
 #include "query.h"
 
+#include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
 
@@ -111,18 +112,59 @@ bool store_group_alive(struct book *b, const char *what, struct err *e)
 	return true;
 }
 
+static bool begin(struct book *b, const char *what, struct err *e)
+{
+	if (!store_exec(b, "BEGIN IMMEDIATE", what, e))
+		return false;
+	b->history = store_number(b, "SELECT coalesce(max(id), 0) FROM history", -1);
+	return true;
+}
+
 bool store_begin(struct book *b, const char *what, struct err *e)
 {
 	if (!store_group_alive(b, what, e))
 		return false;
-	return store_exec(
-		b, b->grouped ? "SAVEPOINT change" : "BEGIN IMMEDIATE", what, e);
+	if (b->grouped)
+		return store_exec(b, "SAVEPOINT change", what, e);
+	return begin(b, what, e);
+}
+
+/* All that the transaction changed becomes one step; 0: that was nothing. */
+static bool number_step(struct book *b, int64_t *step, const char *what, struct err *e)
+{
+	struct query q;
+
+	*step = 0;
+	if (b->grouped || b->history < 0)
+		return true;
+	query_start(&q, b, "UPDATE history SET step = ?1 + 1 WHERE id > ?1");
+	query_int(&q, b->history);
+	if (!query_end(&q, what, e))
+		return false;
+	if (sqlite3_changes(b->db) > 0)
+		*step = b->history + 1;
+	return true;
+}
+
+/* It is ours to take back; a program that shares the book and the name has its own. */
+static void keep_own(struct book *b, int64_t step)
+{
+	if (step == 0)
+		return;
+	b->own.items =
+		mem_grow(b->own.items, &b->own.cap, b->own.n + 1, sizeof *b->own.items);
+	b->own.items[b->own.n++] = step;
 }
 
 bool store_end(struct book *b, bool ok, const char *what, struct err *e)
 {
-	if (ok && store_exec(b, b->grouped ? "RELEASE change" : "COMMIT", what, e))
+	int64_t step = 0;
+
+	if (ok && number_step(b, &step, what, e) &&
+		store_exec(b, b->grouped ? "RELEASE change" : "COMMIT", what, e)) {
+		keep_own(b, step);
 		return true;
+	}
 	if (sqlite3_get_autocommit(b->db))
 		return false; /* SQLite has rolled back by itself */
 	store_exec(b, b->grouped ? "ROLLBACK TO change; RELEASE change" : "ROLLBACK",
@@ -134,7 +176,7 @@ bool book_begin(struct book *b, struct err *e)
 {
 	char now[STORE_TIME_SIZE];
 
-	if (!store_exec(b, "BEGIN IMMEDIATE", N_("nothing is saved"), e))
+	if (!begin(b, N_("nothing is saved"), e))
 		return false;
 	store_time(b, now);
 	memcpy(b->group_at, now, sizeof now);

@@ -9,19 +9,19 @@
 
 enum {
 	STORE_APPLICATION = 0x4d54484c, /* the same in share/schema.sql */
-	STORE_VERSION = 1,
-	STORE_STATEMENTS = 128,
+	STORE_VERSION = 2,
+	STORE_STATEMENTS = 256,
 	STORE_PATH_BYTES = 4096,
 	STORE_UID_BYTES = 16,
 	STORE_FITS = 4096,
 	STORE_TIME_SIZE = 25, /* 2026-07-21T07:42:11.123Z and its NUL */
 };
 
-/* One step of an upgrade: the SQL that takes a book of the version before to `to`.
- * A released step is never edited. */
+/* One step of an upgrade: the SQL that takes a book of the version before to `to`, run
+ * with foreign keys off. A released step is never edited. */
 struct upgrade {
 	int to;
-	const char *sql;
+	const char *sql; /* NULL: the shipped upgrade-<to>.sql */
 };
 
 struct upgrades {
@@ -36,9 +36,18 @@ struct book {
 	sqlite3 *db;
 	char *path;
 	char who[SCOUT_BYTES];
+	char over[1024]; /* settings laid over those in the book */
 	bool in_memory;
+	bool looking; /* opened to be looked at: the file may not be changed */
 	bool grouped; /* between book_begin and book_commit or book_rollback */
 	char group_at[STORE_TIME_SIZE]; /* all changes of a group have one time */
+	int64_t history; /* its last row before this transaction; -1: no steps here */
+	/* Steps that were made through this handle, the latest last: what they changed
+	 * may be taken back by now. */
+	struct {
+		int64_t *items;
+		size_t n, cap;
+	} own;
 	/* Within a group: traps and lures that were found to fit each other. */
 	struct {
 		int64_t trap, lure;
@@ -59,6 +68,14 @@ struct book *store_open(const char *path, enum book_open how, const char *who,
 /* `what` is a sentence marked with N_(), here and below: it is translated when it is
  * shown. "what: why (path)" of a SQLite result code; returns false. */
 bool store_fail(const struct book *b, int code, const char *what, struct err *e);
+
+struct limits;
+/* The settings among them that are numbers; ERR_INPUT: they do not fit each other. */
+bool store_limits(struct book *b, struct limits *out, struct err *e);
+
+/* Opens a book of this version or an older one without changing a byte of it; what
+ * book_open refuses is refused. */
+struct book *store_look(const char *path, struct err *e);
 
 /* SQL without values, several statements allowed. */
 bool store_exec(struct book *b, const char *sql, const char *what, struct err *e);
@@ -113,6 +130,10 @@ bool store_part(
 /* Syncs `part` and gives it the name `target` unless that is taken (*taken). */
 bool store_publish(const char *part, const char *target, bool *taken, const char *what,
 	struct err *e);
+/* Syncs `part` and puts it in place of `target`, which is one of the two at any
+ * time. */
+bool store_replace(
+	const char *part, const char *target, const char *what, struct err *e);
 /* Makes the missing folders above path, mode 0700. */
 bool store_folders(const char *path, const char *what, struct err *e);
 

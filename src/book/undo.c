@@ -1,6 +1,7 @@
 /* undo.c - the history of a visit: reading it, and going back in it. */
 #include "book/diary.h"
 
+#include "change.h"
 #include "visit.h"
 
 #include "base/mem.h"
@@ -22,19 +23,21 @@
 	"json_extract(old, '$.stirred') AS stirred, "                                  \
 	"json_extract(old, '$.scout'), json_extract(old, '$.note')"
 
-bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visits *out,
-	struct err *e)
+bool book_old_visits_of(struct book *b, int64_t trap, int32_t first, int32_t last,
+	struct old_visits *out, struct err *e)
 {
 	struct query q;
 
 	out->n = 0;
 	query_start(&q, b,
 		"SELECT " OLD_COLUMNS ", at, by, op = 'delete' FROM history "
-		"WHERE history.trap = ?1 AND history.day = ?2 AND old IS NOT NULL "
+		"WHERE history.trap = ?1 AND history.day BETWEEN ?2 AND ?3 "
+		"AND old IS NOT NULL "
 		"ORDER BY history.id DESC");
 	q.table = "history";
 	query_int(&q, trap);
-	query_day(&q, day);
+	query_limit(&q, first);
+	query_limit(&q, last);
 	while (query_row(&q)) {
 		out->items =
 			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
@@ -47,8 +50,14 @@ bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visit
 	return query_end(&q, N_("the history cannot be read"), e);
 }
 
-struct reach {        /* what an undo may touch */
-	int64_t farm; /* 0: all */
+bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visits *out,
+	struct err *e)
+{
+	return book_old_visits_of(b, trap, day, day, out, e);
+}
+
+struct reach {              /* what an undo may touch */
+	int64_t farm, trap; /* 0: all */
 	int32_t first, last;
 	const char *by; /* NULL: anybody's */
 };
@@ -89,7 +98,8 @@ static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 	query_start(&q, b,
 		"SELECT h.id, h.trap, h.day, h.op = 'insert', h.uid, " OLD_COLUMNS
 		" FROM trap t CROSS JOIN history h ON h.trap = t.id "
-		"WHERE (?1 IS NULL OR t.farm = ?1) AND h.day BETWEEN ?2 AND ?3 "
+		"WHERE (?1 IS NULL OR t.farm = ?1) "
+		"AND (?5 IS NULL OR t.id = ?5) AND h.day BETWEEN ?2 AND ?3 "
 		"AND h.undoes IS NULL "
 		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = h.id) "
 		"AND (?4 IS NULL OR h.by = ?4 AND NOT EXISTS "
@@ -103,6 +113,9 @@ static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 	query_limit(&q, reach->last);
 	if (reach->by)
 		query_text(&q, reach->by);
+	else
+		query_id(&q, 0);
+	query_id(&q, reach->trap);
 	if (query_row(&q))
 		read_step(&q, s);
 	if (!query_end(&q, what, e))
@@ -116,6 +129,8 @@ static bool bring_back(
 {
 	struct query q;
 
+	if (!change_pest_stays(b, s->id, what, e))
+		return false;
 	query_start(&q, b, "DELETE FROM tombstone WHERE uid = ?1");
 	query_blob(&q, s->uid);
 	if (!query_end(&q, what, e))
@@ -172,14 +187,27 @@ static bool undo(struct book *b, const struct reach *reach, struct undone *out,
 	       mark(b, s.id, after, what, e);
 }
 
-bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-	const char *by, struct undone *out, struct err *e)
+static bool undo_visit(
+	struct book *b, struct reach reach, struct undone *out, struct err *e)
 {
 	const char *what = N_("nothing is taken back");
 	char name[SCOUT_BYTES]; /* cut as book_set_who cuts it */
-	const struct reach reach = { farm, first, last, by ? name : NULL };
 
-	text_copy(name, sizeof name, by ? by : "");
+	text_copy(name, sizeof name, reach.by ? reach.by : "");
+	if (reach.by)
+		reach.by = name;
 	return store_begin(b, what, e) &&
 	       store_end(b, undo(b, &reach, out, what, e), what, e);
+}
+
+bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
+	const char *by, struct undone *out, struct err *e)
+{
+	return undo_visit(b, (struct reach){ farm, 0, first, last, by }, out, e);
+}
+
+bool book_undo_trap(struct book *b, int64_t trap, int32_t first, int32_t last,
+	const char *by, struct undone *out, struct err *e)
+{
+	return undo_visit(b, (struct reach){ 0, trap, first, last, by }, out, e);
 }

@@ -1,17 +1,22 @@
 /* upgrade.c - brings a book of an older version up, one step per version. How to add
  * a step: change share/schema.sql, raise STORE_VERSION and the file's user_version,
- * add the step below and a book of the version before to tests/book. After the last
+ * write share/upgrade-N.sql, add it below and a book of the version before to
+ * tests/book. After the last
  * step the shape must be that of schema.sql to the letter (see shape.c): a table that
  * changes is made anew and filled from the old one, not altered. */
 #include "store.h"
 
+#include "base/shipped.h"
 #include "base/words.h"
 
 #include <errno.h>
 #include <stdio.h>
 #include <sys/stat.h>
 
-const struct upgrades store_upgrades = { .version = STORE_VERSION };
+static const struct upgrade steps[] = { { .to = 2 } };
+
+const struct upgrades store_upgrades = { STORE_VERSION, steps,
+	sizeof steps / sizeof *steps };
 
 /* A free name beside the book: book.db.version-1, book.db.version-1-2 ... */
 static bool name_backup(
@@ -34,10 +39,16 @@ static bool name_backup(
 static bool run_step(
 	struct book *b, const struct upgrade *step, const char *what, struct err *e)
 {
-	char mark[64];
+	const struct shipped *file;
+	char name[32], mark[64];
 
+	snprintf(name, sizeof name, "upgrade-%d.sql", step->to);
 	snprintf(mark, sizeof mark, "PRAGMA user_version = %d", step->to);
-	return store_exec(b, step->sql, what, e) && store_exec(b, mark, what, e);
+	file = step->sql ? NULL : shipped_find(name);
+	if (!step->sql && !file)
+		return err_set(e, ERR_BOOK, _("%s: %s is not shipped"), _(what), name);
+	return store_exec(b, file ? file->text : step->sql, what, e) &&
+	       store_exec(b, mark, what, e);
 }
 
 /* Another program may have upgraded it while this one waited for the lock, so the
@@ -73,7 +84,11 @@ bool store_upgrade(struct book *b, const struct upgrades *u, struct err *e)
 			_("%s: its version %d was never released (%s)"), _(what),
 			version, b->path);
 	if (!name_backup(b, version, backup, sizeof backup, e) ||
-		!book_backup(b, backup, e) || !store_begin(b, what, e))
+		!book_backup(b, backup, e) ||
+		!store_exec(b, "PRAGMA foreign_keys = OFF", what, e) ||
+		!store_begin(b, what, e))
 		return false;
-	return store_end(b, run_steps(b, u, what, e), what, e);
+	b->history = -1;
+	return store_end(b, run_steps(b, u, what, e), what, e) &&
+	       store_exec(b, "PRAGMA foreign_keys = ON", what, e);
 }

@@ -9,6 +9,14 @@
 	"visit.id, trap, day, outcome, reason, count, females, others, new_card, "     \
 	"new_lure, stirred, scout, note"
 
+/* SQL: ids that the visits of a trap can have, one for each day on which any trap was
+ * visited. They are found one by one, so that no question of a trap reads the visits of
+ * all of them. */
+#define VISIT_IDS(trap)                                                                \
+	"(WITH RECURSIVE days (n) AS (SELECT min(id) / 1000000 FROM visit UNION ALL "  \
+	"SELECT (SELECT min(id) / 1000000 FROM visit WHERE id >= (n + 1) * 1000000) "  \
+	"FROM days WHERE n IS NOT NULL) SELECT n * 1000000 + " trap " FROM days)"
+
 /* The row of a trap's visit on a day. Days before 1900 and after 2199, which no visit
  * has, give rows before and after all. Trap 0 and VISIT_TRAP_MAX bound a day. */
 enum {

@@ -1,5 +1,5 @@
-/* visits.c - reading the diary. Every question seeks in each trap's part of it, so
- * that old seasons cost nothing. */
+/* visits.c - reading the diary. Ids go by day, then by trap: a question of some days
+ * seeks their part of it, one of a trap seeks its place in each day that has visits. */
 #include "book/diary.h"
 
 #include "visit.h"
@@ -89,6 +89,43 @@ bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
 	}
 	if (out->n > 0)
 		qsort(out->items, out->n, sizeof *out->items, by_trap_and_day);
+	return query_end(&q, N_("the visits cannot be read"), e);
+}
+
+bool book_trap_visits(struct book *b, int64_t trap, struct visits *out, struct err *e)
+{
+	struct query q;
+
+	out->n = 0;
+	query_start(&q, b,
+		"SELECT " VISIT_COLUMNS " FROM visit WHERE id IN " VISIT_IDS(
+			"?1") " AND trap = ?1 ORDER BY id");
+	q.table = "visit";
+	query_int(&q, trap);
+	while (query_row(&q)) {
+		out->items =
+			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+		visit_read(&q, &out->items[out->n++], NULL);
+	}
+	return query_end(&q, N_("the visits cannot be read"), e);
+}
+
+/* Most traps have one on a late day, so the days are gone through from the last. */
+bool book_last_visit(struct book *b, int64_t trap, int32_t *day, struct err *e)
+{
+	struct query q;
+
+	*day = DAY_NONE;
+	query_start(&q, b,
+		"SELECT visit.day FROM (WITH RECURSIVE days (n) AS "
+		"(SELECT max(id) / 1000000 FROM visit UNION ALL "
+		"SELECT (SELECT max(id) / 1000000 FROM visit WHERE id < n * 1000000) "
+		"FROM days WHERE n IS NOT NULL) SELECT n FROM days) CROSS JOIN visit "
+		"ON visit.id = n * 1000000 + ?1 LIMIT 1");
+	q.table = "visit";
+	query_int(&q, trap);
+	if (query_row(&q))
+		*day = query_get_day(&q);
 	return query_end(&q, N_("the visits cannot be read"), e);
 }
 

@@ -212,6 +212,21 @@ static bool end_write(struct query *q, const char *what, struct err *e)
 	return ok;
 }
 
+/* Writes the step of a day just put in into the history. */
+static bool log_insert(
+	struct book *b, const struct weather_day *w, const char *what, struct err *e)
+{
+	struct query q;
+
+	query_start(&q, b,
+		"INSERT INTO history (kind, uid, op, station, day, at, by) "
+		"SELECT 'weather', uid, 'insert', station, day, changed_at, changed_by "
+		"FROM weather WHERE station = ?1 AND day = ?2");
+	query_int(&q, w->station);
+	query_day(&q, w->day);
+	return query_end(&q, what, e);
+}
+
 static bool save(
 	struct book *b, const struct weather_day *w, const char *what, struct err *e)
 {
@@ -228,7 +243,7 @@ static bool save(
 		update_day(&q, b, w, unit);
 	else
 		insert_day(&q, b, w, unit);
-	return end_write(&q, what, e);
+	return end_write(&q, what, e) && (found || log_insert(b, w, what, e));
 }
 
 bool book_save_weather(struct book *b, const struct weather_day *w, struct err *e)

@@ -250,6 +250,14 @@ static void book_daily_backup_sweeps_what_was_left_half_done(void **state)
 		{ "book-2024-10-01.db.part-Ab3", 25, true },
 		{ "book-of-mine.db.part-Ab3xYz", 25, true },
 		{ "book-2024-10-01.db", 25, true },
+		{ "../book.db.part-Ab3xYz", 25, false },
+		{ "../book.db.part-Ab3xYz-journal", 25, false },
+		{ "../book.db.part-Ab3xYy", 23, true },
+		{ "../book-replaced-2024-10-01-074211.db.part-Ab3xYz", 25, false },
+		{ "../book-replaced-2024-10-01-074211-2.db.part-Ab3xYz", 25, false },
+		{ "../book-replaced-2024-10-01-0742.db.part-Ab3xYz", 25, true },
+		{ "../book-replaced-2024-10-01-074211.db", 25, true },
+		{ "../north.db.part-Ab3xYz", 25, true },
 	};
 	enum { N = sizeof row / sizeof *row };
 	char path[160];

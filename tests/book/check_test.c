@@ -64,16 +64,35 @@ static void book_check_finds_what_does_not_hang_together(void **state)
 	must(book_remove_visit(d.book, d.trap, 20011, e));
 	struct farm f = { .name = "Other slope", .season_start = 101 };
 	must(book_put_farm(d.book, &f, e));
-	struct block b = { .id = d.block, .farm = f.id, .name = "x", .area_x100 = -1 };
-	must(book_put_block(d.book, &b, e));
+	assert_int_equal(
+		raw(d.book, "UPDATE block SET farm = 2, name = 'x'"), SQLITE_OK);
 	expect(&d, 1, "trap 1 of Hollow Reach is in x, a block of another farm");
-	b.farm = d.farm;
-	must(book_put_block(d.book, &b, e));
+	assert_int_equal(raw(d.book, "UPDATE block SET farm = 1"), SQLITE_OK);
 	assert_int_equal(
 		raw(d.book, "UPDATE trap SET lure = (SELECT id FROM lure WHERE "
 			    "name = 'T2 test')"),
 		SQLITE_OK);
 	expect(&d, 1, "usually gets T2 test, a lure of another pest");
+	desk_clear(&d);
+}
+
+static void book_check_finds_a_stock_counted_on_a_day_to_come(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	hang_and_count(&d);
+	struct lure_kind l = { .id = d.lure,
+		.name = "T1 test",
+		.pest = d.pest,
+		.life_days = 21,
+		.stock = { 3, 20010, -1 } };
+	must(book_put_lure(d.book, &l, e));
+	expect(&d, 0, "");
+	l.stock.day = 20011;
+	must(book_put_lure(d.book, &l, e));
+	expect(&d, 1, "the stock of T1 test was counted on 2024-10-15, a day still to");
 	desk_clear(&d);
 }
 
@@ -191,6 +210,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_check_finds_nothing_in_a_sound_book),
 		cmocka_unit_test(book_check_finds_what_does_not_hang_together),
+		cmocka_unit_test(book_check_finds_a_stock_counted_on_a_day_to_come),
 		cmocka_unit_test(book_check_finds_rows_without_their_parent),
 		cmocka_unit_test(book_check_finds_a_value_out_of_range),
 		cmocka_unit_test(book_check_goes_on_after_a_bad_visit),

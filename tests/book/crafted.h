@@ -19,7 +19,9 @@ static inline void craft(struct desk *d, const char *sql)
 		.measure = MEASURE_TRAP_WEEK,
 		.span = 1,
 		.value_x100 = 500 };
-	struct treatment t = { .block = d->block, .day = CRAFTED_DAY };
+	struct treatment t = treatment_blank;
+	t.block = d->block;
+	t.day = CRAFTED_DAY;
 	must(book_save_visit(d->book, &hung, NULL, e));
 	must(book_save_visit(d->book, &v, NULL, e));
 	must(book_put_rule(d->book, &r, e));

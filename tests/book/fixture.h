@@ -11,6 +11,7 @@
 #include <cmocka.h>
 
 #include "../../src/book/query.h"
+#include "book/acts.h"
 #include "book/diary.h"
 #include "book/places.h"
 #include "book/rules.h"

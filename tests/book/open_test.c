@@ -224,7 +224,6 @@ static void book_file_and_program_agree_on_its_marks(void **state)
 	assert_int_equal(store_number(b, "PRAGMA foreign_keys", 0), 1);
 	assert_int_equal(store_number(b, "PRAGMA trusted_schema", 1), 0);
 	assert_int_equal(store_number(b, "PRAGMA synchronous", 0), 3);
-	assert_int_equal(store_number(b, "PRAGMA busy_timeout", 0), 2000);
 	book_close(b);
 }
 

@@ -23,6 +23,18 @@ static const struct bound bounds[] = {
 	{ "block", "condition", "NULL", "''" },
 	{ "block", "area_x100", "0", "-1" },
 	{ "block", "area_x100", "100000000", "100000001" },
+	{ "farm", "retired", "0", "-1" },
+	{ "block", "retired", "1", "2" },
+	{ "pest", "retired", "1", "NULL" },
+	{ "lure", "retired", "1", "2" },
+	{ "card", "retired", "1", "2" },
+	{ "lure", "stock", "0", "-1" },
+	{ "card", "stock", "9999", "10000" },
+	{ "lure", "stock", "5", "NULL" }, /* counted on a day */
+	{ "lure", "stock_day", "'2024-10-04'", "'2024-10-4'" },
+	{ "card", "stock_day", "'2199-12-31'", "'2200-01-01'" },
+	{ "lure", "reorder_at", "0", "-1" },
+	{ "card", "reorder_at", "9999", "10000" },
 	{ "pest", "code", "printf('%.11c', 'x')", "printf('%.12c', 'x')" },
 	{ "lure", "life_days", "28", "0" },
 	{ "lure", "life_days", "366", "367" },
@@ -81,10 +93,30 @@ static const struct bound bounds[] = {
 	{ "treatment", "rei_hours", "8784", "8785" },
 	{ "treatment", "phi_days", "366", "367" },
 	{ "treatment", "day", "'2024-12-31'", "'2024-12-32'" },
+	{ "treatment", "ended_at", "'2024-05-01T09:30Z'", "'2024-05-01T09:30'" },
+	{ "treatment", "started_at", "'2024-02-29T23:59Z'", "'2024-05-01 09:30Z'" },
+	{ "treatment", "started_east", "-840", "-841" },
+	{ "treatment", "ended_east", "840", "841" },
+	{ "treatment", "ended_east", "0", "NULL" }, /* with an hour */
+	{ "treatment", "border", "1", "2" },
+	{ "treatment", "job", "'x'", "''" },
+	{ "treatment", "area_x100", "0", "-1" },
+	{ "treatment", "unit", "printf('%.47c', 'x')", "printf('%.48c', 'x')" },
+	{ "dispensers", "until", "'2024-05-01'",
+		"'2024-04-30'" }, /* before they hung */
+	{ "dispensers", "per_ha_x100", "1", "0" },
+	{ "answer", "decided", "'2024-05-01'", "'2024-04-30'" }, /* before the alert */
+	{ "answer", "did", "'treated'", "'sprayed'" },
+	{ "pick", "planned", "1", "2" },
 	{ "pick", "day", "'2024-12-31'", "'31.12.2024'" },
 	{ "fruit_check", "looked_at", "99999", "100000" },
 	{ "fruit_check", "looked_at", "1", "0" },
-	{ "fruit_check", "hurt", "10", "11" }, /* of 10 looked at */
+	{ "fruit_check", "entered", "10", "11" }, /* of 10 looked at */
+	{ "fruit_check", "stung", "9", "10" },    /* of 10, 1 of which is entered */
+	{ "fruit_check", "stung", "0", "-1" },
+	{ "fruit_check", "entered", "0", "NULL" },
+	{ "fruit_check", "part", "'shoots'", "'leaf'" },
+	{ "fruit_check", "tree", "'top'", "'crown'" },
 	{ "setting", "name", "'x'", "''" },
 	{ "setting", "value", "printf('%.239c', 'x')", "printf('%.240c', 'x')" },
 	{ "history", "op", "'update'", "'change'" },
@@ -117,6 +149,8 @@ static const char rows[] =
 	"INSERT INTO threshold (pest, measure, span, comparator, value_x100, uid,"
 	" changed_at, changed_by) VALUES (1, 'trap-week', 1, '>=', 500, randomblob(16),"
 	" '2026-07-21T07:42:11.123Z', '');"
+	"UPDATE lure SET stock = 1, stock_day = '2024-10-04';"
+	"UPDATE card SET stock = 1, stock_day = '2024-10-04';"
 	"INSERT INTO station (name, uid, changed_at, changed_by) VALUES"
 	" ('s', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
 	"INSERT INTO weather (station, day, low, high, unit, uid, changed_at, "
@@ -128,18 +162,26 @@ static const char rows[] =
 	" (1, 1, 2024, '2024-05-01', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
 	"INSERT INTO place (farm, name, kind, uid, changed_at, changed_by) VALUES"
 	" (1, 'p', 'wild', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
-	"INSERT INTO treatment (block, day, uid, changed_at, changed_by) VALUES"
+	"INSERT INTO treatment (block, day, started_at, started_east, ended_at,"
+	" ended_east, uid, changed_at, changed_by) VALUES (1, '2024-05-01',"
+	" '2024-02-28T20:00Z', 0, '2024-05-01T09:00Z', 0, randomblob(16),"
+	" '2026-07-21T07:42:11.123Z', '');"
+	"INSERT INTO dispensers (block, day, uid, changed_at, changed_by) VALUES"
 	" (1, '2024-05-01', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
+	"INSERT INTO answer (block, pest, day, decided, did, uid, changed_at,"
+	" changed_by) VALUES (1, 1, '2024-05-01', '2024-05-01', 'left', randomblob(16),"
+	" '2026-07-21T07:42:11.123Z', '');"
 	"INSERT INTO pick (block, day, uid, changed_at, changed_by) VALUES"
 	" (1, '2024-05-01', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
-	"INSERT INTO fruit_check (block, day, looked_at, hurt, uid, changed_at,"
-	" changed_by) VALUES (1, '2024-05-01', 10, 0, randomblob(16),"
+	"INSERT INTO fruit_check (block, day, looked_at, entered, uid, changed_at,"
+	" changed_by) VALUES (1, '2024-05-01', 10, 1, randomblob(16),"
 	" '2026-07-21T07:42:11.123Z', '');"
 	"INSERT INTO setting (name, value, uid, changed_at, changed_by) VALUES"
 	" ('n', 'v', randomblob(16), '2026-07-21T07:42:11.123Z', '');"
 	"INSERT INTO tombstone (uid, kind, changed_at, changed_by) VALUES"
 	" (randomblob(16), 'visit', '2026-07-21T07:42:11.123Z', '');"
-	"UPDATE setting SET value = 'w';";
+	"UPDATE setting SET value = 'w';"
+	"DELETE FROM history WHERE op = 'insert';";
 
 static void try_bound(struct book *b, const struct bound *row)
 {

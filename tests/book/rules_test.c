@@ -150,30 +150,6 @@ static void book_removed_rule_leaves_its_old_form(void **state)
 	desk_clear(&d);
 }
 
-static void book_treatments_are_read_by_block_and_day(void **state)
-{
-	struct treatments got = { 0 };
-	struct desk d;
-
-	(void)state;
-	desk_memory(&d);
-	struct treatment late = { .block = d.block, .day = 120 };
-	struct treatment early = { .block = d.block, .pest = d.pest, .day = 110 };
-	struct treatment undated = { .block = d.block, .day = DAY_NONE };
-	must(book_put_treatment(d.book, &late, e));
-	must(book_put_treatment(d.book, &early, e));
-	refused(book_put_treatment(d.book, &undated, e), ERR_INPUT, "no date");
-	must(book_treatments(d.book, d.farm, 110, 120, &got, e));
-	assert_int_equal(got.n, 2);
-	assert_int_equal(got.items[0].day, 110);
-	assert_int_equal(got.items[0].pest, d.pest);
-	assert_int_equal(got.items[1].pest, 0);
-	must(book_treatments(d.book, 0, 111, 119, &got, e));
-	assert_int_equal(got.n, 0);
-	free(got.items);
-	desk_clear(&d);
-}
-
 static void book_limits_are_the_usual_until_set(void **state)
 {
 	struct limits l;
@@ -229,7 +205,6 @@ int main(void)
 		cmocka_unit_test(book_rules_stay_in_their_ranges),
 		cmocka_unit_test(book_span_fits_its_measure),
 		cmocka_unit_test(book_removed_rule_leaves_its_old_form),
-		cmocka_unit_test(book_treatments_are_read_by_block_and_day),
 		cmocka_unit_test(book_limits_are_the_usual_until_set),
 		cmocka_unit_test(book_settings_are_texts_by_name),
 	};

@@ -255,6 +255,50 @@ static void book_undo_of_everything_gives_the_start(void **state)
 	desk_clear(&d);
 }
 
+static void book_undo_of_one_trap_leaves_the_others(void **state)
+{
+	struct desk d;
+	struct undone u;
+	struct old_visits olds = { 0 };
+	struct visits all = { 0 };
+	struct visit got;
+
+	(void)state;
+	desk_memory(&d);
+	int64_t other = desk_add_trap(&d, "2");
+	struct visit v = counted(d.trap, 20000, 41), w = counted(other, 20000, 7);
+	must(book_save_visit(d.book, &v, NULL, e));
+	v.count = 14;
+	must(book_save_visit(d.book, &v, NULL, e));
+	must(book_save_visit(d.book, &w, NULL, e)); /* the latest of the farm */
+	v.day = 20007;
+	must(book_save_visit(d.book, &v, NULL, e));
+	must(book_remove_visit(d.book, d.trap, 20007, e));
+
+	must(book_trap_visits(d.book, d.trap, &all, e));
+	assert_int_equal(all.n, 1);
+	assert_int_equal(all.items[0].count, 14);
+	must(book_old_visits_of(d.book, d.trap, 20000, 20007, &olds, e));
+	assert_int_equal(olds.n, 2); /* latest first */
+	assert_true(olds.items[0].removed);
+	assert_int_equal(olds.items[1].visit.count, 41);
+	must(book_old_visits_of(d.book, d.trap, 20000, 20006, &olds, e));
+	assert_int_equal(olds.n, 1);
+	must(book_old_visits_of(d.book, other, 20000, 20007, &olds, e));
+	assert_int_equal(olds.n, 0);
+
+	must(book_undo_trap(d.book, d.trap, 20000, 20006, NULL, &u, e));
+	assert_int_equal(u.was.count, 14);
+	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
+	assert_int_equal(got.count, 41);
+	must(book_visit(d.book, other, 20000, &got, NULL, e));
+	refused(book_undo_trap(d.book, d.trap, 20000, 20006, "nobody", &u, e),
+		ERR_NOT_FOUND, "left");
+	free(olds.items);
+	free(all.items);
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -266,6 +310,7 @@ int main(void)
 		cmocka_unit_test(book_undo_leaves_what_files_brought),
 		cmocka_unit_test(book_undo_of_a_removal_keeps_what_stood_there),
 		cmocka_unit_test(book_undo_of_everything_gives_the_start),
+		cmocka_unit_test(book_undo_of_one_trap_leaves_the_others),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,5 +1,7 @@
 #include "fixture.h"
 
+#include "book/backups.h"
+#include "book/steps.h"
 #include "book/weather.h"
 
 #include <math.h>
@@ -62,20 +64,168 @@ static void assert_content(struct book *b)
 	free(biofixes.items);
 }
 
+static void tell(void *arg, const char *text)
+{
+	(void)arg;
+	print_error("%s\n", text);
+}
+
+static void assert_sound(struct book *b)
+{
+	int found;
+
+	must(book_check(b, 30000, tell, NULL, &found, e));
+	assert_int_equal(found, 0);
+}
+
 static void book_of_version_1_opens(void **state)
 {
 	struct undone u;
 	struct desk d;
-	int found;
 
 	(void)state;
 	write_book(&d, "tests/book/v1.sql");
 	must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
 	assert_content(d.book);
-	must(book_check(d.book, 30000, NULL, NULL, &found, e));
-	assert_int_equal(found, 0);
+	assert_sound(d.book);
+	assert_int_equal(store_number(d.book, "PRAGMA foreign_keys", 0), 1);
 	must(book_undo_visit(d.book, 1, 0, 30000, NULL, &u, e));
 	assert_int_equal(u.was.count, 14);
+	desk_clear(&d);
+}
+
+static void book_of_version_1_has_nothing_on_the_shelf_or_put_away(void **state)
+{
+	struct lure_kinds lures = { 0 };
+	struct farms farms = { 0 };
+	struct desk d;
+
+	(void)state;
+	write_book(&d, "tests/book/v1.sql");
+	must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
+	must(book_farms(d.book, &farms, e));
+	must(book_lures(d.book, &lures, e));
+	assert_false(farms.items[0].retired || lures.items[0].retired);
+	assert_int_equal(lures.items[0].stock.n, -1);
+	assert_int_equal(lures.items[0].stock.reorder, -1);
+	free(farms.items);
+	free(lures.items);
+	desk_clear(&d);
+}
+
+static void book_of_version_1_keeps_its_steps(void **state)
+{
+	struct undone_step u;
+	struct visit got;
+	struct desk d;
+
+	(void)state;
+	write_book(&d, "tests/book/v1.sql");
+	must(d.book = book_open(d.path, BOOK_EXISTING, "JR", e));
+	struct farm f = { .name = "Drumsorrel", .season_start = 101 };
+	must(book_put_farm(d.book, &f, e));
+	must(book_undo_step(d.book, NULL, 0, &u, e));
+	assert_string_equal(u.name, "farm Drumsorrel");
+	refused(book_undo_step(d.book, "Ida", 0, &u, e), ERR_INPUT,
+		"was changed since by Office on 2026-05-08 at 18:00 UTC");
+	must(book_undo_step(d.book, NULL, 0, &u, e));
+	must(book_visit(d.book, 1, day_from_ymd(2026, 5, 8), &got, NULL, e));
+	assert_int_equal(got.count, 4);
+	must(book_undo_step(d.book, NULL, 0, &u, e));
+	assert_true(u.was_new);
+	refused(book_undo_step(d.book, NULL, 0, &u, e), ERR_NOT_FOUND, "left");
+	desk_clear(&d);
+}
+
+/* In the columns that the table had in the older book. */
+static void assert_rows_kept(struct book *b, const char *table, const char *columns)
+{
+	char sql[1024];
+
+	snprintf(sql, sizeof sql,
+		"SELECT (SELECT count(*) FROM (SELECT %s FROM old.%s EXCEPT SELECT %s "
+		"FROM main.%s)) + (SELECT count(*) FROM main.%s) - (SELECT count(*) "
+		"FROM old.%s)",
+		columns, table, columns, table, table, table);
+	if (store_number(b, sql, -1) != 0)
+		fail_msg("rows of %s are lost or changed", table);
+}
+
+static void book_of_version_1_keeps_every_row_of_every_table(void **state)
+{
+	struct query q;
+	char sql[160];
+	struct desk d;
+	int tables = 0;
+
+	(void)state;
+	write_book(&d, "tests/book/v1.sql");
+	must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
+	snprintf(sql, sizeof sql, "ATTACH '%s.version-1' AS old", d.path);
+	assert_int_equal(raw(d.book, sql), SQLITE_OK);
+	query_start(&q, d.book,
+		"SELECT m.name, group_concat('\"' || c.name || '\"') FROM "
+		"old.sqlite_schema m JOIN pragma_table_info(m.name, 'old') c WHERE "
+		"m.type = 'table' AND m.name NOT LIKE 'sqlite%' GROUP BY m.name");
+	while (query_row(&q)) {
+		const char *table = query_get_text(&q);
+		assert_rows_kept(d.book, table, query_get_text(&q));
+		tables++;
+	}
+	must(query_end(&q, "", e));
+	assert_int_equal(tables, 18);
+	desk_clear(&d);
+}
+
+static void book_of_version_2_opens(void **state)
+{
+	struct lure_kinds lures = { 0 };
+	struct undone_step u;
+	struct traps traps = { 0 };
+	struct desk d;
+
+	(void)state;
+	write_book(&d, "tests/book/v2.sql");
+	must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
+	assert_sound(d.book);
+	must(book_lures(d.book, &lures, e));
+	assert_int_equal(lures.items[0].stock.n, 12);
+	assert_int_equal(lures.items[0].stock.day, 20580);
+	assert_false(lures.items[0].retired);
+	must(book_traps(d.book, 0, &traps, e));
+	assert_int_equal(traps.n, 2);
+	int steps = 0;
+	while (book_undo_step(d.book, "Ida", 2, &u, NULL))
+		steps++;
+	assert_int_equal(steps, 5 + 4); /* five by SQL, the lure, trap, day, farm */
+	must(book_traps(d.book, 0, &traps, e));
+	assert_int_equal(traps.n, 1);
+	free(lures.items);
+	free(traps.items);
+	desk_clear(&d);
+}
+
+static void book_of_version_1_is_looked_into_as_it_is(void **state)
+{
+	struct book_contents in;
+	char elsewhere[128], kept[64];
+	struct desk d;
+	size_t n;
+
+	(void)state;
+	write_book(&d, "tests/book/v1.sql");
+	char *before = file_bytes(d.path, &n);
+	must(book_look_into(d.path, &in, e));
+	assert_int_equal(in.version, 1);
+	assert_int_equal(in.visits, 3);
+	assert_int_equal(in.weather_days, 2);
+	assert_string_equal(in.changed_at, "2026-05-15T08:00:00.000Z");
+	snprintf(elsewhere, sizeof elsewhere, "%s/new.db", d.folder);
+	must(book_restore(elsewhere, d.path, kept, sizeof kept, e));
+	assert_unchanged(d.path, before, n);
+	must(d.book = book_open(elsewhere, BOOK_EXISTING, "", e)); /* brought up */
+	assert_content(d.book);
+	free(before);
 	desk_clear(&d);
 }
 
@@ -85,6 +235,7 @@ static const struct upgrade made_up_steps[] = {
 	{ 3, "ALTER TABLE farm RENAME COLUMN phone TO radio;" },
 };
 static const struct upgrades made_up = { 3, made_up_steps, 2 };
+static const struct upgrades first = { 1, NULL, 0 };
 
 static void book_of_an_older_version_is_brought_up_after_a_backup(void **state)
 {
@@ -103,7 +254,7 @@ static void book_of_an_older_version_is_brought_up_after_a_backup(void **state)
 		1);
 	assert_content(d.book);
 	snprintf(backup, sizeof backup, "%s.version-1", d.path);
-	must(old = book_open(backup, BOOK_READ, "", e));
+	must(old = store_open(backup, BOOK_READ, "", &first, e));
 	assert_content(old);
 	book_close(old);
 	book_close(d.book);
@@ -159,6 +310,12 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_of_version_1_opens),
+		cmocka_unit_test(
+			book_of_version_1_has_nothing_on_the_shelf_or_put_away),
+		cmocka_unit_test(book_of_version_1_keeps_its_steps),
+		cmocka_unit_test(book_of_version_1_keeps_every_row_of_every_table),
+		cmocka_unit_test(book_of_version_1_is_looked_into_as_it_is),
+		cmocka_unit_test(book_of_version_2_opens),
 		cmocka_unit_test(book_of_an_older_version_is_brought_up_after_a_backup),
 		cmocka_unit_test(book_whose_upgrade_fails_stays_as_it_was),
 		cmocka_unit_test(book_of_a_version_never_released_is_refused),
