@@ -1,5 +1,5 @@
 /* backup.c - copies of the book that are safe while it is in use. */
-#include "store.h"
+#include "backup.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -15,11 +15,6 @@
 #include <unistd.h>
 
 enum { DAILY = 7, WEEKLY = 8 };
-
-struct days {
-	int32_t *items;
-	size_t n, cap;
-};
 
 /* The copy is synced as a whole afterwards, so it needs no journal of its own. */
 static int copy_pages(struct book *b, sqlite3 *to)
@@ -38,7 +33,7 @@ static int copy_pages(struct book *b, sqlite3 *to)
 	return code == SQLITE_DONE ? end : code;
 }
 
-static bool copy_to(struct book *b, const char *part, const char *what, struct err *e)
+bool backup_copy(struct book *b, const char *part, const char *what, struct err *e)
 {
 	struct book to = { .path = (char *)(uintptr_t)part };
 	int code = sqlite3_open_v2(part, &to.db, SQLITE_OPEN_READWRITE, NULL);
@@ -68,7 +63,7 @@ static bool back_up(struct book *b, const char *target, bool *taken, struct err 
 			_(what), target);
 	if (!store_part(target, part, sizeof part, what, e))
 		return false;
-	bool ok = copy_to(b, part, what, e) &&
+	bool ok = backup_copy(b, part, what, e) &&
 		  store_publish(part, target, taken, what, e);
 	if (!ok)
 		unlink(part);
@@ -96,17 +91,14 @@ void store_backups_kept(const int32_t *days, size_t n, bool *keep)
 	}
 }
 
-/* "…/backups/book-" for a book "…/book.db": the start of its backups' paths, and in
- * *name where the file's own name begins in it. */
-static bool backup_start(
-	const struct book *b, char *out, size_t size, size_t *name, struct err *e)
+bool backup_start(const char *path, char *out, size_t size, size_t *name, struct err *e)
 {
-	const char *slash = strrchr(b->path, '/');
-	const char *file = slash ? slash + 1 : b->path;
+	const char *slash = strrchr(path, '/');
+	const char *file = slash ? slash + 1 : path;
 	const char *dot = strrchr(file, '.');
-	int folder = (int)(file - b->path);
+	int folder = (int)(file - path);
 	int stem = dot && dot != file ? (int)(dot - file) : (int)strlen(file);
-	int n = snprintf(out, size, "%.*sbackups/%.*s-", folder, b->path, stem, file);
+	int n = snprintf(out, size, "%.*sbackups/%.*s-", folder, path, stem, file);
 
 	*name = (size_t)folder + strlen("backups/");
 	if (n > 0 && (size_t)n < size)
@@ -130,7 +122,43 @@ static int32_t backup_day(const char *file, const char *stem)
 	return day_parse(text, &day) ? day : DAY_NONE;
 }
 
-static void backup_path(const char *start, int32_t day, char *out, size_t size)
+/* "-074211", and "-2" when that name was taken. */
+static bool is_time(const char *text, size_t n)
+{
+	size_t digits = n > 0 ? strspn(text + 1, "0123456789") : 0;
+
+	if (n < 7 || text[0] != '-' || digits != 6)
+		return false;
+	return n == 7 ||
+	       (n > 8 && text[7] == '-' && strspn(text + 8, "0123456789") == n - 8);
+}
+
+int32_t backup_kept_day(const char *file, const char *stem)
+{
+	static const char word[] = "replaced-";
+	size_t before = strlen(stem) + strlen(word), n = strlen(file);
+	size_t iso = DAY_ISO_SIZE - 1;
+	char text[DAY_ISO_SIZE];
+	int32_t day;
+
+	if (n < before + iso + strlen(".db") ||
+		strncmp(file, stem, strlen(stem)) != 0 ||
+		strncmp(file + strlen(stem), word, strlen(word)) != 0 ||
+		strcmp(file + n - 3, ".db") != 0 ||
+		!is_time(file + before + iso, n - before - iso - 3))
+		return DAY_NONE;
+	memcpy(text, file + before, iso);
+	text[iso] = '\0';
+	return day_parse(text, &day) ? day : DAY_NONE;
+}
+
+void backup_folder(const char *start, size_t name, char out[static STORE_PATH_BYTES])
+{
+	snprintf(
+		out, STORE_PATH_BYTES, "%.*s", (int)(name - strlen("backups/")), start);
+}
+
+void backup_path(const char *start, int32_t day, char *out, size_t size)
 {
 	char iso[DAY_ISO_SIZE];
 
@@ -145,8 +173,8 @@ static int newest_first(const void *a, const void *b)
 	return (x < y) - (x > y);
 }
 
-/* The days up to today that have a backup; a clock that was wrong leaves others. */
-static void list_days(const char *start, size_t name, int32_t today, struct days *out)
+/* A clock that was wrong leaves backups of days to come. */
+void backup_list(const char *start, size_t name, int32_t upto, struct backup_days *out)
 {
 	char folder[STORE_PATH_BYTES];
 	struct dirent *entry;
@@ -157,18 +185,20 @@ static void list_days(const char *start, size_t name, int32_t today, struct days
 		return;
 	while ((entry = readdir(dir))) {
 		int32_t day = backup_day(entry->d_name, start + name);
-		if (day == DAY_NONE || day > today)
+		if (day == DAY_NONE || day > upto)
 			continue;
 		out->items =
 			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
 		out->items[out->n++] = day;
 	}
 	closedir(dir);
+	if (out->n > 0)
+		qsort(out->items, out->n, sizeof *out->items, newest_first);
 }
 
-/* "book-2026-07-21.db.part-Ab3xYz", or a journal of it: what a program that was
- * killed amid its backup left behind. */
-static bool is_part(const char *file, const char *stem)
+/* "book-2026-07-21.db.part-Ab3xYz", "book.db.part-Ab3xYz", or a journal of one: what a
+ * program that was killed amid its backup, or amid going back to one, left behind. */
+static bool is_part(const char *file, const char *stem, const char *book)
 {
 	static const char mark[] = ".part-";
 	char whole[NAME_MAX + 1];
@@ -178,31 +208,28 @@ static bool is_part(const char *file, const char *stem)
 		return false;
 	snprintf(whole, sizeof whole, "%.*s", (int)(part - file), file);
 	const char *rest = part + strlen(mark);
-	if (backup_day(whole, stem) == DAY_NONE || strcspn(rest, "-") != 6)
+	bool ours = backup_day(whole, stem) != DAY_NONE ||
+		    backup_kept_day(whole, stem) != DAY_NONE ||
+		    strcmp(whole, book) == 0;
+	if (!ours || strcspn(rest, "-") != 6)
 		return false;
 	return rest[6] == '\0' || strcmp(rest + 6, "-journal") == 0 ||
 	       strcmp(rest + 6, "-wal") == 0 || strcmp(rest + 6, "-shm") == 0;
 }
 
-/* Parts older than a day by the clock of the disk: `fresh` was written just now. A
- * younger one may be another program's at work. */
-static void drop_parts(const char *start, size_t name, const char *fresh)
+static void drop_parts_in(
+	const char *folder, const char *stem, const char *book, time_t old)
 {
 	char path[STORE_PATH_BYTES];
 	struct dirent *entry;
 	struct stat st;
+	DIR *dir = opendir(folder[0] ? folder : ".");
 
-	if (stat(fresh, &st) != 0)
-		return;
-	time_t old = st.st_mtime - 24 * 60 * 60;
-	snprintf(path, sizeof path, "%.*s", (int)name, start);
-	DIR *dir = opendir(path);
 	if (!dir)
 		return;
 	while ((entry = readdir(dir))) {
-		int n = snprintf(
-			path, sizeof path, "%.*s%s", (int)name, start, entry->d_name);
-		if (n < (int)sizeof path && is_part(entry->d_name, start + name) &&
+		int n = snprintf(path, sizeof path, "%s%s", folder, entry->d_name);
+		if (n < (int)sizeof path && is_part(entry->d_name, stem, book) &&
 			lstat(path, &st) == 0 && S_ISREG(st.st_mode) &&
 			st.st_mtime < old)
 			unlink(path);
@@ -210,14 +237,31 @@ static void drop_parts(const char *start, size_t name, const char *fresh)
 	closedir(dir);
 }
 
+/* Parts older than a day by the clock of the disk: `fresh` was written just now. A
+ * younger one may be another program's at work. */
+static void drop_parts(
+	const struct book *b, const char *start, size_t name, const char *fresh)
+{
+	const char *slash = strrchr(b->path, '/');
+	const char *book = slash ? slash + 1 : b->path;
+	char folder[STORE_PATH_BYTES];
+	struct stat st;
+
+	if (stat(fresh, &st) != 0)
+		return;
+	time_t old = st.st_mtime - 24 * 60 * 60;
+	backup_folder(start, name, folder);
+	drop_parts_in(folder, start + name, book, old);
+	snprintf(folder, sizeof folder, "%.*s", (int)name, start);
+	drop_parts_in(folder, start + name, book, old);
+}
+
 static void drop_old(const char *start, size_t name, int32_t today)
 {
-	struct days days = { 0 };
+	struct backup_days days = { 0 };
 	char path[STORE_PATH_BYTES + 16];
 
-	list_days(start, name, today, &days);
-	if (days.n > 0)
-		qsort(days.items, days.n, sizeof *days.items, newest_first);
+	backup_list(start, name, today, &days);
 	bool *keep = mem_new(days.n, sizeof *keep);
 	store_backups_kept(days.items, days.n, keep);
 	for (size_t i = 0; i < days.n; i++) {
@@ -239,7 +283,7 @@ bool book_daily_backup(struct book *b, int32_t today, struct err *e)
 
 	if (b->in_memory || b->backed_up == today || sqlite3_db_readonly(b->db, "main"))
 		return true;
-	if (!backup_start(b, start, sizeof start, &name, e))
+	if (!backup_start(b->path, start, sizeof start, &name, e))
 		return false;
 	backup_path(start, today, path, sizeof path);
 	if (lstat(path, &st) != 0) {
@@ -249,7 +293,7 @@ bool book_daily_backup(struct book *b, int32_t today, struct err *e)
 		if (taken && e) /* another program was quicker */
 			*e = (struct err){ 0 };
 		drop_old(start, name, today);
-		drop_parts(start, name, path);
+		drop_parts(b, start, name, path);
 	}
 	b->backed_up = today;
 	return true;

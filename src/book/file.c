@@ -102,3 +102,11 @@ bool store_publish(const char *part, const char *target, bool *taken, const char
 	*taken = errno == EEXIST;
 	return fail(what, target, e);
 }
+
+bool store_replace(
+	const char *part, const char *target, const char *what, struct err *e)
+{
+	return (sync_path(part, 0) && rename(part, target) == 0 &&
+		       sync_folder_of(target)) ||
+	       fail(what, target, e);
+}
