@@ -1,0 +1,206 @@
+/* What the fields of a form are chosen from. */
+#include "answers/entry_forms.h"
+
+#include "base/mem.h"
+#include "base/text.h"
+#include "base/words.h"
+#include "entry_family.h"
+#include "season/biofix.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct choosing {
+	const struct entry *entry;
+	const struct column *column;
+	const struct log *log;
+	struct entry_choices *out;
+};
+
+static void add(struct entry_choices *out, const char *text, const char *help)
+{
+	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+	struct entry_choice *c = &out->items[out->n++];
+	text_copy(c->text, sizeof c->text, text);
+	text_copy(c->help, sizeof c->help, help);
+}
+
+/* The text of the field that is picked so; "" without one. */
+static const char *picked(const struct choosing *c, enum pick_from pick)
+{
+	const struct entry_family *f = &entry_families[c->entry->kind];
+
+	for (size_t i = 0; i < f->n_columns; i++)
+		if (f->columns[i].pick == pick)
+			return c->entry->text[i];
+	return "";
+}
+
+static int64_t farm_of(const struct choosing *c)
+{
+	const char *name = picked(c, PICK_FARM);
+
+	for (size_t i = 0; i < c->log->farms.n; i++)
+		if (strcmp(c->log->farms.items[i].name, name) == 0)
+			return c->log->farms.items[i].id;
+	return 0;
+}
+
+static int64_t pest_of(const struct choosing *c)
+{
+	const char *code = picked(c, PICK_PEST);
+
+	for (size_t i = 0; i < c->log->pests.n; i++)
+		if (strcmp(c->log->pests.items[i].code, code) == 0)
+			return c->log->pests.items[i].id;
+	return 0;
+}
+
+static void words(const struct choosing *c)
+{
+	for (int i = c->column->lo; i <= c->column->hi; i++)
+		add(c->out, c->column->word(i), "");
+}
+
+static void farms(const struct choosing *c)
+{
+	const struct farms *all = &c->log->farms;
+
+	for (size_t i = 0; i < all->n; i++)
+		if (!all->items[i].retired)
+			add(c->out, all->items[i].name, "");
+}
+
+static void blocks(const struct choosing *c)
+{
+	const struct blocks *all = &c->log->blocks;
+	int64_t farm = farm_of(c);
+
+	for (size_t i = 0; i < all->n; i++)
+		if (!all->items[i].retired && all->items[i].farm == farm)
+			add(c->out, all->items[i].name, all->items[i].crop);
+}
+
+static void pests(const struct choosing *c)
+{
+	const struct pests *all = &c->log->pests;
+
+	for (size_t i = 0; i < all->n; i++)
+		if (!all->items[i].retired)
+			add(c->out, all->items[i].code, all->items[i].name);
+}
+
+static void lures(const struct choosing *c)
+{
+	const struct lure_kinds *all = &c->log->lures;
+	int64_t pest = pest_of(c);
+	char help[SAY_LINE];
+
+	for (size_t i = 0; i < all->n; i++) {
+		const struct lure_kind *k = &all->items[i];
+		const struct pest *p = log_pest(c->log, k->pest);
+		if (k->retired || (pest && k->pest && k->pest != pest))
+			continue;
+		snprintf(help, sizeof help, p ? _("%d days, for %s") : _("%d days"),
+			(int)k->life_days, p ? p->code : "");
+		add(c->out, k->name, help);
+	}
+}
+
+static void cards(const struct choosing *c)
+{
+	const struct card_kinds *all = &c->log->cards;
+	char help[SAY_LINE];
+
+	for (size_t i = 0; i < all->n; i++) {
+		if (all->items[i].retired)
+			continue;
+		snprintf(help, sizeof help, _("%d days, full at %d"),
+			(int)all->items[i].life_days, (int)all->items[i].floor_at);
+		add(c->out, all->items[i].name, help);
+	}
+}
+
+static void stations(const struct choosing *c)
+{
+	for (size_t i = 0; i < c->log->stations.n; i++)
+		add(c->out, c->log->stations.items[i].name, "");
+}
+
+/* Each that a block has, once. */
+static void crops(const struct choosing *c)
+{
+	const struct blocks *all = &c->log->blocks;
+
+	for (size_t i = 0; i < all->n; i++) {
+		size_t k = 0;
+		while (k < c->out->n &&
+			strcmp(c->out->items[k].text, all->items[i].crop) != 0)
+			k++;
+		if (k == c->out->n && *all->items[i].crop)
+			add(c->out, all->items[i].crop, "");
+	}
+}
+
+static void biofix_rule_words(const struct choosing *c)
+{
+	size_t n;
+	const struct biofix_rule *all = biofix_rules(&n);
+
+	for (size_t i = 0; i < n; i++)
+		add(c->out, all[i].word, _(all[i].said));
+}
+
+static void (*const lists[PICK_COUNT])(const struct choosing *c) = {
+	[PICK_WORD] = words,
+	[PICK_FARM] = farms,
+	[PICK_BLOCK] = blocks,
+	[PICK_PEST] = pests,
+	[PICK_LURE] = lures,
+	[PICK_CARD] = cards,
+	[PICK_STATION] = stations,
+	[PICK_CROP] = crops,
+	[PICK_BIOFIX_RULE] = biofix_rule_words,
+};
+
+/* A setting's own words, if it takes only these. */
+static void setting_words(const struct choosing *c)
+{
+	for (size_t i = 0; i < SETTING_COUNT; i++) {
+		const char *const *all = setting_facts[i].words;
+		if (strcmp(setting_facts[i].name, c->entry->text[0]) != 0 || !all)
+			continue;
+		for (; *all; all++)
+			add(c->out, *all, "");
+		c->out->only = true;
+	}
+}
+
+/* A new treatment may be of several blocks, with commas between their names. */
+static bool may_be_several(const struct entry *r, const struct column *c)
+{
+	return r->kind == ENTRY_TREATMENTS && r->id == 0 && c->pick == PICK_BLOCK;
+}
+
+void entry_choices_of(const struct entry *r, int field, const struct log *l,
+	struct entry_choices *out)
+{
+	const struct column *column = &entry_families[r->kind].columns[field];
+	struct choosing c = { r, column, l, out };
+
+	out->n = 0;
+	out->only = false;
+	if (r->kind == ENTRY_SETTINGS) {
+		setting_words(&c);
+	} else if (lists[column->pick]) {
+		lists[column->pick](&c);
+		out->only = column->pick != PICK_CROP && !may_be_several(r, column);
+	}
+}
+
+void entry_choices_free(struct entry_choices *c)
+{
+	free(c->items);
+	*c = (struct entry_choices){ 0 };
+}
