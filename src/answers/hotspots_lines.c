@@ -1,0 +1,84 @@
+/* Hot blocks of a farm in a line each: blocks alone, this season, no simulation. */
+#include "hotspots_parts.h"
+
+#include "base/mem.h"
+#include "base/words.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+static void add_line(
+	struct hot_lines *out, const struct hot_row *row, const struct pest *pest)
+{
+	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
+	struct hot_line *line = &out->items[out->n++];
+	*line = (struct hot_line){
+		.block = row->block, .pest = pest->id, .grade = row->grade
+	};
+	if (row->split.moths_out == 0)
+		snprintf(line->text, sizeof line->text,
+			_("%s, %s: %s, all moths of like traps were here"), row->name,
+			pest->code, row->grade_text);
+	else
+		snprintf(line->text, sizeof line->text,
+			_("%s, %s: %s, %.1f times the rest"), row->name, pest->code,
+			row->grade_text, row->ratio.at);
+}
+
+/* A block that two lures hang in may be hot by both; the higher grade stands. */
+static bool is_told(const struct hot_rows *rows, size_t r)
+{
+	for (size_t i = 0; i < rows->n; i++) {
+		const struct hot_row *o = &rows->items[i];
+		int least = (int)rows->items[r].grade + (i < r ? 0 : 1);
+		if (i != r && o->block == rows->items[r].block &&
+			(int)o->grade >= least)
+			return true;
+	}
+	return false;
+}
+
+static void add_pest(struct hot_lines *out, const struct log *l,
+	const struct pest *pest, const struct hot_ask *ask, const struct hot_season *s)
+{
+	struct hot_rows rows = { 0 };
+	struct hot_field field;
+
+	hot_field_take(&field, l, s, ask, hot_window_of(s, 0));
+	for (size_t g = 0; g < field.n_alikes; g++) {
+		struct hot_set set;
+		hot_set_of(&set, l, &field, g, HOT_IN_BLOCKS);
+		hot_add_blocks(&rows, &set);
+		hot_set_free(&set);
+	}
+	for (size_t r = 0; r < rows.n; r++)
+		if (rows.items[r].grade >= HOT_WATCH && !is_told(&rows, r))
+			add_line(out, &rows.items[r], pest);
+	free(rows.items);
+	hot_field_free(&field);
+}
+
+bool hot_lines_read(struct hot_lines *out, struct book *b, const struct log *l,
+	int64_t farm, struct err *e)
+{
+	out->n = 0;
+	for (size_t i = 0; i < l->pests.n; i++) {
+		const struct pest *pest = &l->pests.items[i];
+		const struct hot_ask ask = { .farm = farm, .pest = pest->id };
+		struct hot_season s;
+		bool ok = hot_season_read(&s, b, l, &ask, e);
+		if (ok && s.series.n > 0)
+			add_pest(out, l, pest, &ask, &s);
+		hot_season_free(&s);
+		if (!ok)
+			return false;
+	}
+	return true;
+}
+
+void hot_lines_free(struct hot_lines *h)
+{
+	free(h->items);
+	*h = (struct hot_lines){ 0 };
+}
