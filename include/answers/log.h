@@ -21,7 +21,13 @@ struct season_states {
 	size_t n, cap;
 };
 
+enum { LOG_ACT_DAYS = 400 }; /* longer than any PHI, REI and pick together */
+
 struct log {
+	/* Set by the caller before log_read, which leaves them as they are. All zero:
+	 * clocks at UTC, and the first minute of `today` (log_now). */
+	struct instant now;
+	struct zone zone;
 	int32_t today;
 	struct limits limits;
 	struct farms farms;   /* by name */
@@ -33,7 +39,12 @@ struct log {
 	struct rules rules;
 	struct stations stations;
 	struct biofix_dates biofixes; /* of all seasons */
-	struct treatments treatments; /* of this season, by block and day */
+	/* By block and day: of this season and of the LOG_ACT_DAYS before today, and
+	 * all that are dated later. */
+	struct treatments treatments;
+	struct picks picks;
+	struct disruptions disruptions;
+	struct answers answers; /* of alerts of this season */
 	/* Of this season and the six weeks before, and of traps that hang over from an
 	 * earlier one; by trap and day. */
 	struct visits visits;
@@ -49,6 +60,9 @@ struct log {
 bool log_read(
 	struct log *l, struct book *b, int64_t farm, int32_t today, struct err *e);
 void log_free(struct log *l);
+
+/* log.now; the first minute of log.today on local clocks when it was not set. */
+struct instant log_now(const struct log *l);
 
 /* By id; NULL when there is none. */
 const struct farm *log_farm(const struct log *l, int64_t id);
@@ -70,8 +84,10 @@ bool log_hangs(const struct log *l, size_t trap);
 /* Last day up to `upto` on which the farm was run (a visit that is no hanging and was
  * not skipped); DAY_NONE. */
 int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
-/* True if the trap's latest visit is of the run of log.today: of that date or the
- * limits.open_days days before it, unless it was only skipped on one of those. */
+/* The trap's visit in the run of log.today: its latest of that date or the
+ * limits.open_days days before it; NULL when it was only skipped on one of those. A
+ * lure changed on one of those days is passed over. */
+const struct visit *log_run_visit(const struct log *l, size_t trap);
 bool log_visited_in_run(const struct log *l, size_t trap);
 /* Traps of the farm that hang and are not visited in the run. */
 int log_open_traps(const struct log *l, int64_t farm);

@@ -2,15 +2,16 @@
 #ifndef ANSWERS_RUN_H
 #define ANSWERS_RUN_H
 
-#include "answers/say.h"
+#include "answers/entry_bar.h"
 
 enum { RUN_LAST = 4 };
 
 struct run_trap {
-	int64_t trap;
+	int64_t trap, block_id;
 	char label[NAME_BYTES], block[NAME_BYTES], pest[CODE_BYTES];
 	char lure[NAME_BYTES], card[NAME_BYTES]; /* the kinds that it gets */
 	int64_t lure_kind, card_kind;
+	int32_t card_full_at; /* moths that the card holds; 0: not known */
 	bool is_border, is_disrupted, hangs;
 	char last[RUN_LAST][8]; /* last four weekly catches before this run, oldest
 	                            * first: "2", "30+", "-" not read, "" none */
@@ -28,9 +29,13 @@ struct run_trap {
 	char verdict_text[SAY_SHORT]; /* "OVER"; "no threshold" */
 	enum tone verdict_tone;
 	bool is_over;
-	/* what to do there (while open) */
+	/* what to do there; after a visit what it left undone */
 	char service[SAY_SHORT * 2];
 	bool lure_due, card_due; /* by the next run at the latest */
+	/* whether people may go there, at log_now: FREE, BARRED or UNKNOWN */
+	enum waiting_state entry;
+	/* "no entry till Wed 06:00", "entry not known"; "" */
+	char barred[SAY_SHORT * 3];
 };
 
 struct run {
@@ -45,7 +50,10 @@ struct run {
 	                            * have a visit in this run */
 	size_t n, cap;
 	int done, over;
-	int lures_left, cards_left; /* still to bring to open traps */
+	int lures_left, cards_left; /* due and not changed yet */
+	int barred; /* traps where entry is barred or not known, open or not */
+	/* "no entry: Pond block until Wed 22 Jul 06:00"; "" */
+	char barred_text[SAY_LINE * 2];
 };
 
 /* The run of `farm` on `day`: a trap is open while it has no visit on that date or the

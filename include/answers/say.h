@@ -49,6 +49,9 @@ void say_bring(const struct brings *b, char *out, size_t size);
 
 /* "27 Jul": a day without weekday and year; "" for DAY_NONE. */
 void say_day(int32_t day, char out[static SAY_SHORT]);
+/* "4 Aug 2026 19:12" on the grower's clock, of a time in UTC as the book keeps it; as
+ * it stands there if it is none. */
+void say_time(const char *utc, char out[static SAY_SHORT]);
 /* "Tue 21 July 2026 · week 30" */
 void say_day_title(int32_t day, char *out, size_t size);
 
@@ -56,5 +59,7 @@ void say_day_title(int32_t day, char *out, size_t size);
 const char *say_caution(size_t i);
 /* The same in one line, for the foot of pages and sheets. */
 const char *say_caution_short(void);
+/* In one line, wherever a treatment, a re-entry or a pick shows. */
+const char *say_caution_acts(void);
 
 #endif

@@ -3,6 +3,7 @@
 #define ANSWERS_SHEET_H
 
 #include "answers/due.h"
+#include "answers/hot_lines.h"
 #include "answers/run.h"
 #include "answers/week.h"
 
@@ -11,6 +12,7 @@ struct sheet_trap {
 	bool is_border, is_disrupted;
 	char lure_since[8], card_since[8]; /* "14 Jul" */
 	char service[SAY_SHORT * 2];       /* what is due there by the next run */
+	char barred[SAY_SHORT * 3];        /* "no entry till Wed 06:00"; "" */
 	char last[RUN_LAST][8];            /* weekly catches of the four runs before */
 	char count[SAY_SHORT]; /* this run's visit: "7 c"; "" when there is none */
 	char week[SAY_SHORT];  /* catch per week; "-" */
@@ -19,7 +21,7 @@ struct sheet_trap {
 	char total[SAY_SHORT]; /* moths this season; "at least" with a +; "-" never
 	                        * read */
 	char says[SAY_LINE];   /* what is missing, doubts */
-	bool needs_attention;  /* over, unknown, overdue, not hanging */
+	bool needs_attention;  /* over, unknown, overdue, barred, not hanging */
 };
 
 struct sheet_block {
@@ -41,10 +43,13 @@ struct sheet {
 	size_t n, cap;
 	struct sheet_block *blocks;
 	size_t n_blocks, cap_blocks;
-	int visited;       /* traps visited in this run; 0: it has not begun */
-	int counted;       /* of these with a count */
-	int over, unknown; /* traps and block means, as on the Week page */
-	int32_t moths;     /* counted in this run, all traps */
+	/* Of this farm: who may enter and pick which block from when. */
+	struct block_clocks clocks;
+	struct hot_lines hot; /* blocks that stand out this season, a line each */
+	int visited;          /* traps visited in this run; 0: it has not begun */
+	int counted;          /* of these with a count */
+	int over, unknown;    /* traps and block means, as on the Week page */
+	int32_t moths;        /* counted in this run, all traps */
 };
 
 /* farm must exist in the log. */

@@ -3,7 +3,7 @@
 #ifndef ANSWERS_TODAY_H
 #define ANSWERS_TODAY_H
 
-#include "answers/say.h"
+#include "answers/entry_bar.h"
 
 struct today_run {
 	int64_t farm;
@@ -17,6 +17,8 @@ struct today_run {
 	char last_text[SAY_SHORT *
 		       2];         /* "last run Tue 14 Jul, 7 days"; "not run yet" */
 	char bring[SAY_SHORT * 2]; /* "bring 3 lures, 1 card" */
+	/* "no entry: Pond block until Wed 22 Jul 06:00"; "": all may be entered */
+	char barred[SAY_LINE * 2];
 };
 
 /* One trap or block that is over or unknown. */
@@ -28,6 +30,13 @@ struct today_line {
 	char farm_name[NAME_BYTES], block_name[NAME_BYTES], pest_code[CODE_BYTES];
 	char where[NAME_BYTES + 8]; /* "trap 3", "mean of 4" */
 	char says[SAY_LINE];        /* "14.0 a week, threshold >=5" */
+};
+
+/* A hot block of a pest; its numbers are on the Hot spots page. */
+struct today_hot {
+	int64_t farm, block, pest;
+	char name[NAME_BYTES]; /* of the farm */
+	char says[SAY_LINE];   /* "Old Kiln, CM: clear hot spot, 4.5 times the rest" */
 };
 
 /* What comes next for a pest on a farm: one line. */
@@ -47,11 +56,15 @@ struct today {
 	/* Over first, then unknown: each trap and block mean by its worst rule. */
 	struct today_line *lines;
 	size_t n_lines, cap_lines, n_over;
+	struct today_hot *hots; /* by farm and pest; today_read_hots fills them */
+	size_t n_hots, cap_hots;
 	struct today_next *nexts; /* by farm and pest; today_read_next fills them */
 	size_t n_nexts, cap_nexts;
 	int n_under; /* traps and block means that are under, not counting near ones */
 	int n_near;
-	bool no_rules; /* the book holds no threshold at all */
+	bool no_rules;          /* the book holds no threshold at all */
+	struct bars bars;       /* of all farms */
+	struct pick_rows picks; /* the same */
 };
 
 /* What the farm's present run still needs (its open traps), or its next one when
@@ -62,6 +75,9 @@ void today_of(const struct log *l, struct today *out);
 /* Fills nexts: for each farm and pest with a biofix and traps in this season, the next
  * published event that has not passed. */
 bool today_read_next(
+	const struct log *l, struct book *b, struct today *out, struct err *e);
+/* Fills hots: blocks of this season that are hot (watch or clear), of all farms. */
+bool today_read_hots(
 	const struct log *l, struct book *b, struct today *out, struct err *e);
 void today_free(struct today *t);
 

@@ -49,7 +49,16 @@ bool verdicts_counts(const struct verdict_rows *v, size_t i);
 /* Where a trap stands, with the lure that made its latest catch up to `day`. */
 struct spot verdicts_spot(const struct log *l, size_t trap, int32_t day);
 
-/* What is known of biofix, flight and treatments for a block and pest on a day. */
+/* What is known of biofix, flight and treatments for a block and pest on a day. A
+ * treatment of the border alone counts for traps there (PLACE_BORDER), not for the
+ * block, which log_moment is of. */
+struct moment log_moment_at(const struct log *l, int64_t block, int64_t pest,
+	enum place place, int32_t day);
 struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day);
+
+/* Whether the block is disrupted for the pest on that day: as its dispensers say, where
+ * the book has any of that pest or of all; else as the block itself says. */
+enum condition log_condition(
+	const struct log *l, int64_t block, int64_t pest, int32_t day);
 
 #endif

@@ -25,3 +25,10 @@ const char *say_caution_short(void)
 	return _("Counts and your own thresholds, no advice. The label is the law; ask "
 		 "your extension service.");
 }
+
+const char *say_caution_acts(void)
+{
+	return _("The label is the law, and the log knows only what was entered. Stay "
+		 "out until the re-entry interval is over; wait the whole preharvest "
+		 "interval before any pick.");
+}

@@ -6,6 +6,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 struct worked { /* one lure or card, whichever */
 	bool is_lure, is_full;
@@ -40,6 +41,17 @@ static void say_state(const struct worked *w, int32_t next_run, struct due_item 
 	item->state_word = state_words[w->state];
 }
 
+static void fill_entry(const struct bar *bar, struct due_item *item)
+{
+	if (!bar)
+		return;
+	text_copy(item->barred, sizeof item->barred, bar->brief);
+	if (bar->waiting.state == WAITING_BARRED && bar->waiting.unknown < 0)
+		instant_write(bar->waiting.until, item->no_entry_until);
+	else
+		text_copy(item->no_entry_until, sizeof item->no_entry_until, "unknown");
+}
+
 static void add_item(
 	const struct log *l, size_t trap, const struct worked *w, struct due *out)
 {
@@ -67,6 +79,7 @@ static void add_item(
 		: card ? card->name
 		       : "");
 	say_state(w, log_next_run(l, t->farm), item);
+	fill_entry(bars_find(&out->today.bars, t->block), item);
 }
 
 /* The last day before the run after the next one: what is due by then is changed on
@@ -110,20 +123,28 @@ static int by_due_day(const void *a, const void *b)
 				  : x->is_lure - y->is_lure;
 }
 
-static void add_bring(
-	const struct log *l, int64_t farm, const struct bring *b, struct due *out)
+static struct due_bring bring_of(
+	const struct log *l, int64_t farm, const struct bring *b)
 {
 	const struct lure_kind *lure = b->is_lure ? log_lure(l, b->kind) : NULL;
 	const struct card_kind *card = b->is_lure ? NULL : log_card(l, b->kind);
+	struct due_bring to = {
+		.farm = farm, .is_lure = b->is_lure, .n = (int)b->n, .kind = b->kind
+	};
 
-	out->brings = mem_grow(
-		out->brings, &out->cap_brings, out->n_brings + 1, sizeof *out->brings);
-	struct due_bring *to = &out->brings[out->n_brings++];
-	*to = (struct due_bring){ .farm = farm, .is_lure = b->is_lure, .n = (int)b->n };
-	text_copy(to->kind_name, sizeof to->kind_name,
+	text_copy(to.kind_name, sizeof to.kind_name,
 		lure   ? lure->name
 		: card ? card->name
 		       : _("kind not given"));
+	return to;
+}
+
+static void add_bring(
+	const struct log *l, int64_t farm, const struct bring *b, struct due *out)
+{
+	out->brings = mem_grow(
+		out->brings, &out->cap_brings, out->n_brings + 1, sizeof *out->brings);
+	out->brings[out->n_brings++] = bring_of(l, farm, b);
 }
 
 static void add_brings(const struct log *l, int64_t farm, struct due *out)
@@ -140,6 +161,40 @@ static void add_brings(const struct log *l, int64_t farm, struct due *out)
 	free(all.items);
 }
 
+static void add_total(const struct log *l, const struct bring *b, struct due *out)
+{
+	size_t at = 0;
+
+	for (size_t i = 0; i < out->n_totals; i++) {
+		struct due_bring *t = &out->totals[i];
+		if (t->is_lure == b->is_lure && t->kind == b->kind) {
+			t->n += (int)b->n;
+			return;
+		}
+	}
+	out->totals = mem_grow(
+		out->totals, &out->cap_totals, out->n_totals + 1, sizeof *out->totals);
+	while (at < out->n_totals && (out->totals[at].is_lure || !b->is_lure))
+		at++;
+	memmove(out->totals + at + 1, out->totals + at,
+		(out->n_totals - at) * sizeof *out->totals);
+	out->totals[at] = bring_of(l, 0, b);
+	out->n_totals++;
+}
+
+static void add_totals(const struct log *l, struct due *out)
+{
+	struct brings all = { 0 };
+
+	for (size_t f = 0; f < l->farms.n; f++) {
+		all.n = 0;
+		today_brings(l, l->farms.items[f].id, &all);
+		for (size_t i = 0; i < all.n; i++)
+			add_total(l, &all.items[i], out);
+	}
+	free(all.items);
+}
+
 static void keep_runs_of(struct today *t, int64_t farm)
 {
 	size_t n = 0;
@@ -152,10 +207,11 @@ static void keep_runs_of(struct today *t, int64_t farm)
 
 void due_of(const struct log *l, int64_t farm, struct due *out)
 {
-	out->n = out->n_brings = 0;
+	out->n = out->n_brings = out->n_totals = 0;
 	today_of(l, &out->today);
 	if (farm != 0)
 		keep_runs_of(&out->today, farm);
+	block_clocks_of(l, farm, &out->clocks);
 	for (size_t f = 0; f < l->farms.n; f++) {
 		int64_t id = l->farms.items[f].id;
 		size_t first = out->n;
@@ -169,12 +225,21 @@ void due_of(const struct log *l, int64_t farm, struct due *out)
 				by_due_day);
 		add_brings(l, id, out);
 	}
+	add_totals(l, out);
+}
+
+void due_by_day(struct due *d)
+{
+	if (d->n > 1)
+		qsort(d->items, d->n, sizeof *d->items, by_due_day);
 }
 
 void due_free(struct due *d)
 {
 	today_free(&d->today);
 	free(d->items);
+	block_clocks_free(&d->clocks);
 	free(d->brings);
+	free(d->totals);
 	*d = (struct due){ 0 };
 }

@@ -7,6 +7,11 @@
 #include <stdint.h>
 #include <string.h>
 
+struct instant log_now(const struct log *l)
+{
+	return l->now.minute != 0 ? l->now : zone_local(&l->zone, l->today, 0);
+}
+
 const struct farm *log_farm(const struct log *l, int64_t id)
 {
 	for (size_t i = 0; i < l->farms.n; i++)

@@ -6,6 +6,7 @@
 #include "book/places.h"
 #include "book/rules.h"
 #include "book/weather.h"
+#include "log_parts.h"
 #include "season_state.h"
 
 #include <stdlib.h>
@@ -17,7 +18,7 @@ enum {
 	RUN_GAP_DAYS = 4, /* a run a day late doesn't make the next one due sooner */
 };
 
-static int32_t earliest_season_start(const struct log *l)
+int32_t log_first_day(const struct log *l)
 {
 	int32_t first = day_season_start(l->today, 101);
 
@@ -27,7 +28,7 @@ static int32_t earliest_season_start(const struct log *l)
 		if (i == 0 || start < first)
 			first = start;
 	}
-	return first;
+	return first - DAYS_BEFORE_SEASON;
 }
 
 static bool read_lists(struct log *l, struct book *b, int64_t farm, struct err *e)
@@ -131,9 +132,9 @@ static bool read_earlier_series(
 
 static bool read_season(struct log *l, struct book *b, int64_t farm, struct err *e)
 {
-	int32_t from = earliest_season_start(l) - DAYS_BEFORE_SEASON;
+	int32_t from = log_first_day(l);
 
-	return book_treatments(b, farm, from, l->today, &l->treatments, e) &&
+	return log_read_acts(l, b, farm, e) &&
 	       book_visits(b, farm, from, l->today, &l->visits, e) &&
 	       read_earlier_series(l, b, farm, from, e);
 }
@@ -195,6 +196,9 @@ void log_free(struct log *l)
 	free(l->stations.items);
 	free(l->biofixes.items);
 	free(l->treatments.items);
+	free(l->picks.items);
+	free(l->disruptions.items);
+	free(l->answers.items);
 	free(l->visits.items);
 	*l = (struct log){ 0 };
 }
@@ -242,15 +246,25 @@ int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto)
 	return latest_visit(l, farm, upto, false);
 }
 
-bool log_visited_in_run(const struct log *l, size_t trap)
+const struct visit *log_run_visit(const struct log *l, size_t trap)
 {
 	const struct diary *d = &l->diaries[trap];
 
-	if (d->n_visits == 0)
-		return false;
-	const struct visit *last = &d->visits[d->n_visits - 1];
-	return last->day >= l->today - l->limits.open_days &&
-	       (last->outcome != OUTCOME_SKIPPED || last->day == l->today);
+	for (size_t n = d->n_visits; n > 0; n--) {
+		const struct visit *v = &d->visits[n - 1];
+		if (v->day < l->today - l->limits.open_days)
+			return NULL;
+		if (v->outcome != OUTCOME_SKIPPED || v->day == l->today)
+			return v;
+		if (!visit_is_service(v))
+			return NULL;
+	}
+	return NULL;
+}
+
+bool log_visited_in_run(const struct log *l, size_t trap)
+{
+	return log_run_visit(l, trap) != NULL;
 }
 
 int log_open_traps(const struct log *l, int64_t farm)

@@ -37,7 +37,8 @@ static size_t visits_before(const struct diary *d, int32_t day)
 
 static bool is_reading(const struct visit *v)
 {
-	return v->outcome != OUTCOME_HUNG && v->outcome != OUTCOME_PULLED;
+	return v->outcome != OUTCOME_HUNG && v->outcome != OUTCOME_PULLED &&
+	       !visit_is_service(v);
 }
 
 void run_last_catches(const struct diary *d, int32_t before, const struct limits *l,
@@ -78,6 +79,7 @@ static void fill_names(const struct log *l, size_t trap, struct run_trap *t)
 	const struct card_kind *ck = log_card(l, card);
 
 	t->trap = from->id;
+	t->block_id = from->block;
 	t->lure_kind = lure;
 	t->card_kind = card;
 	text_copy(t->label, sizeof t->label, from->label);
@@ -85,8 +87,10 @@ static void fill_names(const struct log *l, size_t trap, struct run_trap *t)
 	text_copy(t->pest, sizeof t->pest, p ? p->code : "");
 	text_copy(t->lure, sizeof t->lure, lk ? lk->name : "");
 	text_copy(t->card, sizeof t->card, ck ? ck->name : "");
+	t->card_full_at = ck ? ck->floor_at : 0;
 	t->is_border = from->place == PLACE_BORDER;
-	t->is_disrupted = b && b->condition == CONDITION_DISRUPTED;
+	t->is_disrupted = log_condition(l, from->block, from->pest, l->today) ==
+			  CONDITION_DISRUPTED;
 	t->hangs = log_hangs(l, trap);
 }
 
@@ -148,11 +152,26 @@ static void fill_answer(const struct log *l, size_t trap, struct run_trap *t,
 	t->is_over = row->judgement.verdict == VERDICT_OVER;
 }
 
-static void add_trap(const struct log *l, size_t trap, int32_t day,
-	const struct verdict_rows *v, struct run *out)
+/* What holds for every trap of the run. */
+struct around {
+	int32_t day;
+	struct verdict_rows verdicts;
+	struct bars bars;
+};
+
+static void fill_entry(const struct bars *bars, struct run_trap *t)
+{
+	const struct bar *bar = bars_find(bars, t->block_id);
+
+	t->entry = bar ? bar->waiting.state : WAITING_FREE;
+	text_copy(t->barred, sizeof t->barred, bar ? bar->brief : "");
+}
+
+static void add_trap(
+	const struct log *l, size_t trap, const struct around *a, struct run *out)
 {
 	const struct diary *d = &l->diaries[trap];
-	int32_t from = day - l->limits.open_days;
+	int32_t from = a->day - l->limits.open_days;
 
 	out->traps = mem_grow(out->traps, &out->cap, out->n + 1, sizeof *out->traps);
 	struct run_trap *t = &out->traps[out->n++];
@@ -160,17 +179,21 @@ static void add_trap(const struct log *l, size_t trap, int32_t day,
 	fill_names(l, trap, t);
 	run_last_catches(d, from, &l->limits, t->last);
 	fill_last_counts(d, from, t);
-	fill_service(l, trap, day, t);
-	if (log_visited_in_run(l, trap)) {
+	fill_service(l, trap, a->day, t);
+	fill_entry(&a->bars, t);
+	const struct visit *visit = log_run_visit(l, trap);
+	if (visit) {
 		t->open = false;
-		t->visit = d->visits[d->n_visits - 1];
+		t->visit = *visit;
 		say_visit(&t->visit, t->visit_text);
-		fill_answer(l, trap, t, v);
+		fill_answer(l, trap, t, &a->verdicts);
 	}
 	out->done += !t->open;
 	out->over += !t->open && t->is_over;
-	out->lures_left += t->open && t->lure_due;
-	out->cards_left += t->open && t->card_due;
+	/* A visit that left them as they were has changed nothing about that. */
+	out->lures_left += t->lure_due && (t->open || t->hangs);
+	out->cards_left += t->card_due && (t->open || t->hangs);
+	out->barred += t->entry != WAITING_FREE;
 }
 
 /* A pulled trap isn't driven to, unless it was pulled on this very run or in an earlier
@@ -204,11 +227,11 @@ static void say_last_run(const struct log *l, int64_t farm, struct run *out)
 
 void run_of(const struct log *l, int64_t farm, int32_t day, struct run *out)
 {
-	struct verdict_rows v = { 0 };
+	struct around a = { .day = day };
 	const struct farm *f = log_farm(l, farm);
 
 	out->n = 0;
-	out->done = out->over = out->lures_left = out->cards_left = 0;
+	out->done = out->over = out->lures_left = out->cards_left = out->barred = 0;
 	out->farm = farm;
 	out->day = day;
 	out->today = l->today;
@@ -216,11 +239,14 @@ void run_of(const struct log *l, int64_t farm, int32_t day, struct run *out)
 	say_day_title(day, out->title_day, sizeof out->title_day);
 	day_short(day, out->title_short, sizeof out->title_short);
 	say_last_run(l, farm, out);
-	verdicts_of(l, farm, 0, day, &v);
+	verdicts_of(l, farm, 0, day, &a.verdicts);
+	bars_of(l, farm, &a.bars);
+	bars_say(&a.bars, farm, out->barred_text, sizeof out->barred_text);
 	for (size_t i = 0; i < l->traps.n; i++)
 		if (l->traps.items[i].farm == farm && is_on_run(l, i, day))
-			add_trap(l, i, day, &v, out);
-	free(v.items);
+			add_trap(l, i, &a, out);
+	free(a.verdicts.items);
+	bars_free(&a.bars);
 }
 
 bool run_read_words(struct run *r, struct book *b, struct err *e)

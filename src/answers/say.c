@@ -6,6 +6,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 
 void say_add(char *out, size_t size, const char *text)
 {
@@ -148,4 +149,33 @@ void say_day(int32_t day, char out[static SAY_SHORT])
 		day_short(day, text, sizeof text);
 	const char *space = strchr(text, ' ');
 	text_copy(out, SAY_SHORT, space ? space + 1 : text);
+}
+
+static bool read_utc(const char *utc, time_t *out)
+{
+	char iso[DAY_ISO_SIZE];
+	int32_t day;
+	int hours, minutes;
+
+	text_copy(iso, sizeof iso, utc);
+	if (!day_parse(iso, &day) ||
+		sscanf(utc + DAY_ISO_SIZE - 1, "T%2d:%2d", &hours, &minutes) != 2)
+		return false;
+	*out = (time_t)day * 24 * 60 * 60 + (time_t)hours * 60 * 60 + minutes * 60;
+	return true;
+}
+
+void say_time(const char *utc, char out[static SAY_SHORT])
+{
+	char day[SAY_SHORT], text[DAY_TEXT_SIZE];
+	struct tm tm;
+	time_t at;
+
+	text_copy(out, SAY_SHORT, utc);
+	if (!read_utc(utc, &at) || !localtime_r(&at, &tm))
+		return;
+	say_day(day_from_ymd(tm.tm_year + 1900, tm.tm_mon + 1, tm.tm_mday), day);
+	snprintf(text, sizeof text, "%s %d %02d:%02d", day, tm.tm_year + 1900,
+		tm.tm_hour, tm.tm_min);
+	text_copy(out, SAY_SHORT, text);
 }

@@ -12,14 +12,24 @@ static bool looks_at_season(const struct rule *r)
 	       r->span_kind == SPAN_FLIGHT;
 }
 
-static bool is_needed(const struct log *l, int64_t farm, int64_t pest)
+/* The rules that do; the caller frees the list. There are few, and mostly none. */
+static const struct rule **season_rules(const struct log *l, size_t *n)
 {
-	for (size_t i = 0; i < l->rules.n; i++) {
-		const struct rule *r = &l->rules.items[i];
-		if (r->pest == pest && (r->farm == 0 || r->farm == farm) &&
-			looks_at_season(r))
+	const struct rule **list = mem_new(l->rules.n, sizeof *list);
+
+	*n = 0;
+	for (size_t i = 0; i < l->rules.n; i++)
+		if (looks_at_season(&l->rules.items[i]))
+			list[(*n)++] = &l->rules.items[i];
+	return list;
+}
+
+static bool is_needed(const struct rule **rules, size_t n, int64_t farm, int64_t pest)
+{
+	for (size_t i = 0; i < n; i++)
+		if (rules[i]->pest == pest &&
+			(rules[i]->farm == 0 || rules[i]->farm == farm))
 			return true;
-	}
 	return false;
 }
 
@@ -101,13 +111,18 @@ static bool add_state(
 
 bool season_states_read(struct log *l, struct book *b, struct err *e)
 {
+	size_t n = 0;
+	const struct rule **rules = season_rules(l, &n);
+	bool ok = true;
+
 	l->seasons.n = 0;
-	for (size_t f = 0; f < l->farms.n; f++)
-		for (size_t p = 0; p < l->pests.n; p++) {
+	for (size_t f = 0; f < l->farms.n && n > 0; f++)
+		for (size_t p = 0; p < l->pests.n && ok; p++) {
 			int64_t farm = l->farms.items[f].id,
 				pest = l->pests.items[p].id;
-			if (is_needed(l, farm, pest) && !add_state(l, b, farm, pest, e))
-				return false;
+			if (is_needed(rules, n, farm, pest))
+				ok = add_state(l, b, farm, pest, e);
 		}
-	return true;
+	free(rules);
+	return ok;
 }

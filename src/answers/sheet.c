@@ -80,6 +80,7 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 	text_copy(t->pest, sizeof t->pest, from->pest);
 	text_copy(t->lure, sizeof t->lure, from->lure);
 	text_copy(t->service, sizeof t->service, from->service);
+	text_copy(t->barred, sizeof t->barred, from->barred);
 	memcpy(t->last, from->last, sizeof t->last);
 	text_copy(t->count, sizeof t->count, from->open ? "" : from->visit_text);
 	say_since(l->lure_states[trap].since, t->lure_since);
@@ -88,7 +89,7 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 	if (row)
 		fill_answer(l, v, row, t);
 	t->needs_attention |= l->lure_states[trap].overdue_days > 0 || !from->hangs ||
-			      l->card_states[trap].mark >= CARD_CHANGE;
+			      *from->barred || l->card_states[trap].mark >= CARD_CHANGE;
 }
 
 static void count_trap(const struct run_trap *t, struct sheet *out)
@@ -190,7 +191,8 @@ bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *o
 	text_copy(out->farm, sizeof out->farm, f ? f->name : "");
 	say_day_title(l->today, out->day, sizeof out->day);
 	run_of(l, farm, l->today, &run);
-	bool ok = run_read_words(&run, b, e);
+	bool ok =
+		run_read_words(&run, b, e) && hot_lines_read(&out->hot, b, l, farm, e);
 	verdicts_of(l, farm, 0, l->today, &v);
 	text_copy(out->last_run, sizeof out->last_run, run.last_text);
 	for (size_t i = 0; ok && i < run.n; i++) {
@@ -199,6 +201,7 @@ bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *o
 	}
 	fill_scout(&run, out);
 	fill_blocks(l, farm, &v, out);
+	block_clocks_of(l, farm, &out->clocks);
 	fill_bring(l, farm, out);
 	run_free(&run);
 	free(v.items);
@@ -209,5 +212,7 @@ void sheet_free(struct sheet *s)
 {
 	free(s->traps);
 	free(s->blocks);
+	block_clocks_free(&s->clocks);
+	hot_lines_free(&s->hot);
 	*s = (struct sheet){ 0 };
 }

@@ -86,6 +86,7 @@ static void add_run(const struct log *l, const struct farm *f, struct today *out
 			ngettext("%d trap", "%d traps", (unsigned)r->traps), r->traps);
 	say_last_run(l, r);
 	say_run_bring(l, r);
+	bars_say(&out->bars, f->id, r->barred, sizeof r->barred);
 }
 
 static int by_due(const void *a, const void *b)
@@ -163,6 +164,8 @@ void today_of(const struct log *l, struct today *out)
 	out->no_rules = l->rules.n == 0;
 	say_day_title(l->today, out->title, sizeof out->title);
 	day_short(l->today, out->title_short, sizeof out->title_short);
+	bars_of(l, 0, &out->bars);
+	pick_rows_of(l, 0, &out->picks);
 	for (size_t i = 0; i < l->farms.n; i++)
 		add_run(l, &l->farms.items[i], out);
 	if (out->n_runs > 1)
@@ -179,6 +182,9 @@ void today_free(struct today *t)
 {
 	free(t->runs);
 	free(t->lines);
+	free(t->hots);
 	free(t->nexts);
+	bars_free(&t->bars);
+	pick_rows_free(&t->picks);
 	*t = (struct today){ 0 };
 }

@@ -1,6 +1,8 @@
 #include "answers/verdicts.h"
 
 #include "base/mem.h"
+#include "entry_bar_parts.h"
+#include "log_parts.h"
 
 #include <stdlib.h>
 
@@ -37,9 +39,19 @@ static void fill_season(
 	}
 }
 
-struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day)
+/* A treatment of the border alone says nothing of the traps inside, nor of the block. */
+static bool restarts(const struct treatment *t, int64_t pest, enum place place)
 {
+	return (t->pest == 0 || t->pest == pest) &&
+	       (!t->border || place == PLACE_BORDER);
+}
+
+struct moment log_moment_at(
+	const struct log *l, int64_t block, int64_t pest, enum place place, int32_t day)
+{
+	struct block_part of = bar_treatments(l, block);
 	const struct block *b = log_block(l, block);
+	int32_t first = log_first_day(l);
 	struct moment m = { .day = day,
 		.biofix = DAY_NONE,
 		.flight_start = DAY_NONE,
@@ -48,13 +60,37 @@ struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32
 
 	if (b)
 		fill_season(l, b->farm, pest, &m);
-	for (size_t i = 0; i < l->treatments.n; i++) {
-		const struct treatment *t = &l->treatments.items[i];
-		if (t->block == block && (t->pest == 0 || t->pest == pest) &&
-			t->day <= day && t->day > m.treated)
+	for (size_t i = 0; i < of.n; i++) {
+		const struct treatment *t = &of.items[i];
+		if (restarts(t, pest, place) && t->day >= first && t->day <= day &&
+			t->day > m.treated)
 			m.treated = t->day;
 	}
 	return m;
+}
+
+struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day)
+{
+	return log_moment_at(l, block, pest, PLACE_NONE, day);
+}
+
+enum condition log_condition(
+	const struct log *l, int64_t block, int64_t pest, int32_t day)
+{
+	const struct block *b = log_block(l, block);
+	bool any = false;
+
+	for (size_t i = 0; i < l->disruptions.n; i++) {
+		const struct disruption *d = &l->disruptions.items[i];
+		if (d->block != block || (d->pest != 0 && d->pest != pest))
+			continue;
+		any = true;
+		if (d->up <= day && (d->down == DAY_NONE || d->down >= day))
+			return CONDITION_DISRUPTED;
+	}
+	if (any)
+		return CONDITION_CONVENTIONAL;
+	return b ? b->condition : CONDITION_NONE;
 }
 
 /* The latest interval closed up to `day`; NULL: none. */
@@ -87,7 +123,7 @@ struct spot verdicts_spot(const struct log *l, size_t trap, int32_t day)
 		.pest = t->pest,
 		.lure = lure_in(l, trap, day),
 		.crop = b ? b->crop : "",
-		.condition = b ? b->condition : CONDITION_NONE,
+		.condition = log_condition(l, t->block, t->pest, day),
 		.place = t->place };
 }
 
@@ -138,7 +174,7 @@ static void add_to_group(struct group *g, const struct log *l, size_t trap, int3
 {
 	const struct trap *t = &l->traps.items[trap];
 	struct spot spot = verdicts_spot(l, trap, day);
-	struct moment m = log_moment(l, t->block, t->pest, day);
+	struct moment m = log_moment_at(l, t->block, t->pest, t->place, day);
 
 	g->held = mem_grow(g->held, &g->cap, g->n + 1, sizeof *g->held);
 	struct held *h = &g->held[g->n++];
@@ -168,7 +204,7 @@ static void judge_group_rule(const struct log *l, const struct group *g, size_t 
 	const struct rule *r = &l->rules.items[rule];
 	struct subject *subjects = mem_new(g->n, sizeof *subjects);
 	struct states *states = mem_new(g->n, sizeof *states);
-	struct moment m = log_moment(l, g->block, g->pest, day);
+	struct moment m = log_moment_at(l, g->block, g->pest, r->place, day);
 	enum fit fit = FIT_NO;
 	size_t n = 0;
 
@@ -196,7 +232,8 @@ static void judge_group_rule(const struct log *l, const struct group *g, size_t 
 static void judge_group_trap(const struct log *l, const struct group *g,
 	const struct held *h, int32_t day, struct verdict_rows *out)
 {
-	struct moment m = log_moment(l, g->block, g->pest, day);
+	enum place place = l->traps.items[h->trap].place;
+	struct moment m = log_moment_at(l, g->block, g->pest, place, day);
 	struct spot spot = verdicts_spot(l, h->trap, day);
 	struct states states = states_behind(l, h->trap, day);
 	struct subject subject = { &l->diaries[h->trap], &states.lure, &states.card };

@@ -99,7 +99,8 @@ static void add_block_row(const struct log *l, const struct verdict_rows *v,
 	row->farm = at->farm;
 	row->block = at->block;
 	row->pest = at->pest;
-	row->is_disrupted = b && b->condition == CONDITION_DISRUPTED;
+	row->is_disrupted =
+		log_condition(l, at->block, at->pest, l->today) == CONDITION_DISRUPTED;
 	text_copy(row->name, sizeof row->name, b ? b->name : "");
 	text_copy(row->pest_code, sizeof row->pest_code, p ? p->code : "");
 	fill_mean(l, v, first, end, row);
@@ -230,7 +231,7 @@ static void fill_block_line(struct week *w, size_t block)
 
 static void fill_lines(const struct log *l, struct week *w)
 {
-	int32_t first = first_day(l, w);
+	int32_t first = day_week_start(first_day(l, w));
 
 	w->n_weeks = flightline_weeks(first, l->today);
 	for (size_t i = 0; i < w->n; i++) {

@@ -1,5 +1,7 @@
 #include "answers/why.h"
 
+#include "answers/alerts.h"
+#include "answers/entry_bar.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -171,8 +173,10 @@ static void add_service(struct why *w, const struct log *l, size_t trap)
 		day_short(card->since, since, sizeof since);
 		day_short(card->due, due, sizeof due);
 		add_line(w, card->mark >= CARD_CHANGE ? TONE_UNSURE : TONE_PLAIN, 4,
-			_("card %s since %s, due %s or at %d moths, %d on it so far"),
-			ck->name, since, due, (int)ck->change_at, (int)card->moths);
+			_("card %s since %s, due %s or at %d moths (full at %d), %d on "
+			  "it so far"),
+			ck->name, since, due, (int)ck->change_at, (int)ck->floor_at,
+			(int)card->moths);
 	}
 	if (!lk && !ck)
 		add_line(w, TONE_PLAIN, 4, "%s", _("nothing that is known"));
@@ -272,6 +276,47 @@ static void add_answers(struct why *w, const struct log *l, int trap, int64_t bl
 					: _("no threshold set for this trap"));
 }
 
+static void add_clock(struct why *w, const struct log *l, const struct block *b)
+{
+	struct block_clocks c = { 0 };
+	bool told = false;
+
+	block_clocks_of(l, b->farm, &c);
+	for (size_t i = 0; i < c.n; i++) {
+		if (c.items[i].block != b->id)
+			continue;
+		if (!told)
+			add_line(w, TONE_TITLE, 2, "%s", _("Entry and picks"));
+		add_line(w, c.items[i].tone, 4, "%s", c.items[i].text);
+		told = true;
+	}
+	block_clocks_free(&c);
+}
+
+/* What was decided of this trap or block. */
+static void add_decisions(struct why *w, const struct log *l, int trap,
+	const struct block *b, int64_t pest)
+{
+	int64_t id = trap == NO_TRAP ? 0 : l->traps.items[trap].id;
+	struct alerts a = { 0 };
+	bool told = false;
+
+	alerts_of(l, b->farm, &a);
+	for (size_t i = 0; i < a.n; i++) {
+		const struct alert *one = &a.items[i];
+		if (!one->is_answered || one->block != b->id || one->pest != pest ||
+			(one->trap != id && one->trap != 0))
+			continue;
+		if (!told)
+			add_line(w, TONE_TITLE, 2, "%s", _("What was decided"));
+		add_line(w, TONE_PLAIN, 4, "%s", one->decided);
+		add_line(w, TONE_QUIET, 6, "%s", one->says);
+		add_line(w, TONE_QUIET, 6, "%s", one->after);
+		told = true;
+	}
+	alerts_free(&a);
+}
+
 static void add_cautions(struct why *w)
 {
 	add_line(w, TONE_TITLE, 2, "%s", _("Before you act"));
@@ -299,6 +344,10 @@ void why_of(const struct log *l, int trap, int64_t block, int64_t pest, struct w
 	verdicts_of(l, b ? b->farm : 0, pest, l->today, &v);
 	set_title(out, l, trap, block, pest);
 	add_answers(out, l, trap, block, pest, &v);
+	if (b) {
+		add_clock(out, l, b);
+		add_decisions(out, l, trap, b, pest);
+	}
 	add_replaced(out, l, trap, block, pest);
 	if (trap == NO_TRAP) {
 		add_block_traps(out, l, block, pest, &v);

@@ -27,6 +27,7 @@ static void last_four_show_a_skipped_week_as_not_read(void **state)
 	fixture_read(&f, "2026-06-02");
 	run_of(&f.log, f.farm.id, f.log.today, &run);
 	assert_int_equal(run.n, 1);
+	assert_int_equal(run.traps[0].card_full_at, f.card.floor_at);
 	assert_true(run.traps[0].open);
 	assert_string_equal(run.traps[0].last[0], "2");
 	assert_string_equal(run.traps[0].last[1], "4");
@@ -90,6 +91,66 @@ static void a_trap_skipped_yesterday_is_open_again_today(void **state)
 		run_free(&run);
 		fixture_close(&f);
 	}
+}
+
+static void a_count_alone_brings_no_lure(void **state)
+{
+	static const struct {
+		const char *why;
+		bool changed;
+		int left;
+	} row[] = {
+		{ "counted, the old lure hangs on", false, 1 },
+		{ "counted and changed", true, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct run r = { 0 };
+
+		fixture_open(&f);
+		int64_t trap = fixture_trap(&f, "1", "2026-05-26");
+		struct visit v = fixture_counted(trap, "2026-12-01", 4);
+		v.new_lure = row[i].changed ? f.lure.id : 0;
+		fixture_save(&f, v);
+		fixture_read(&f, "2026-12-01");
+		run_of(&f.log, f.farm.id, f.log.today, &r);
+		if (r.lures_left != row[i].left)
+			fail_msg("%s: %d left", row[i].why, r.lures_left);
+		run_free(&r);
+		fixture_close(&f);
+	}
+}
+
+static void a_lure_changed_between_runs_is_no_visit_of_the_run(void **state)
+{
+	struct fixture f;
+	struct run r = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	int64_t trap = fixture_trap(&f, "1", "2026-05-26");
+	fixture_count(&f, trap, "2026-06-02", 6);
+	fixture_count(&f, trap, "2026-06-08", 4);
+	struct visit v = fixture_counted(trap, "2026-06-09", COUNT_NONE);
+	v.outcome = OUTCOME_SKIPPED;
+	v.new_lure = f.lure.id;
+	fixture_save(&f, v);
+	fixture_read(&f, "2026-06-10"); /* counted two days ago: done */
+	run_of(&f.log, f.farm.id, f.log.today, &r);
+	assert_false(r.traps[0].open);
+	assert_int_equal(r.traps[0].visit.count, 4);
+	assert_string_equal(r.traps[0].verdict_text, "no threshold");
+	fixture_read(&f, "2026-06-11"); /* three days ago: open, nothing was skipped */
+	run_of(&f.log, f.farm.id, f.log.today, &r);
+	assert_true(r.traps[0].open);
+	assert_string_equal(r.traps[0].last[RUN_LAST - 1], "5"); /* 4 in 6 nights */
+	fixture_read(&f, "2026-06-09"); /* on its own day it can be corrected */
+	run_of(&f.log, f.farm.id, f.log.today, &r);
+	assert_true(visit_is_service(&r.traps[0].visit));
+	run_free(&r);
+	fixture_close(&f);
 }
 
 static void a_run_is_judged_as_it_is_entered(void **state)
@@ -258,6 +319,8 @@ int main(void)
 		cmocka_unit_test(
 			a_trap_is_open_until_it_is_visited_on_the_run_or_two_days_before),
 		cmocka_unit_test(a_trap_skipped_yesterday_is_open_again_today),
+		cmocka_unit_test(a_count_alone_brings_no_lure),
+		cmocka_unit_test(a_lure_changed_between_runs_is_no_visit_of_the_run),
 		cmocka_unit_test(a_run_is_judged_as_it_is_entered),
 		cmocka_unit_test(nights_stand_beside_a_catch_that_is_not_of_a_week),
 		cmocka_unit_test(a_catch_under_one_a_week_never_shows_as_none),

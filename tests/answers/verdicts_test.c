@@ -1,5 +1,7 @@
 #include "fixture.h"
 
+#include "book/acts.h"
+
 #include "answers/verdicts.h"
 
 #include <stdlib.h>
@@ -115,7 +117,9 @@ static void a_treatment_restarts_a_total_that_runs_since_treatment(void **state)
 	fixture_read(&f, "2026-05-15");
 	verdicts_of(&f.log, 0, 0, f.log.today, &v);
 	assert_int_equal(v.items[0].judgement.verdict, VERDICT_OVER);
-	struct treatment done = { .block = f.block.id, .day = day_of("2026-05-08") };
+	struct treatment done = treatment_blank;
+	done.block = f.block.id;
+	done.day = day_of("2026-05-08");
 	must(book_put_treatment(f.book, &done, &e), &e);
 	fixture_read(&f, "2026-05-15");
 	verdicts_of(&f.log, 0, 0, f.log.today, &v);

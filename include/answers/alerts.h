@@ -1,0 +1,35 @@
+/* alerts.h - catches over the threshold, what was decided, and what the catch did
+ * after. It tells what followed; it claims no cause. */
+#ifndef ANSWERS_ALERTS_H
+#define ANSWERS_ALERTS_H
+
+#include "answers/say.h"
+#include "answers/verdicts.h"
+
+struct alert {
+	int64_t farm, block, pest, trap; /* trap 0: the block's own rule */
+	int32_t day;                     /* last clearing that made it OVER */
+	bool is_answered;
+	/* While it is open a blank one of this alert, ready to be filled in. */
+	struct answer answer;
+	char name[SAY_LINE];    /* "Old Kiln, CM, trap 3"; "Old Kiln, CM, mean of 4" */
+	char amount[SAY_SHORT]; /* "14.0"; "" when it cannot be told any more */
+	/* "14.0 a week, threshold >=5"; when counts or thresholds were changed since,
+	 * "under as they stand now: ..." */
+	char says[SAY_LINE];
+	char decided[SAY_LINE + NOTE_BYTES]; /* "treated Wed 22 Jul: ..."; "open" */
+	/* "before 12.0 a week, after 3.5 (14 and 8 nights; lure overdue before; the two
+	 * weeks after are not over)"; "" while it is open */
+	char after[SAY_LINE * 2];
+	enum tone tone;
+};
+struct alerts {
+	struct alert *items; /* open ones first, latest first */
+	size_t n, cap;
+};
+/* OVER now, and answered ones of this season. farm 0 = all. A catch that is OVER again
+ * at a later clearing is a new alert. */
+void alerts_of(const struct log *l, int64_t farm, struct alerts *out);
+void alerts_free(struct alerts *a);
+
+#endif
