@@ -6,6 +6,7 @@
 #include "base/buf.h"
 #include "base/column.h"
 #include "base/err.h"
+#include "base/zone.h"
 #include "book/book.h"
 
 #include <stdio.h>
@@ -68,6 +69,7 @@ struct import_from {
 	bool (*wanted)(void *arg, const void *row); /* NULL: all */
 	void *arg;
 	bool replace; /* thresholds: those that the file lacks leave the book */
+	const struct zone *zone; /* of times without an offset; borrowed; NULL: UTC */
 };
 
 /* Takes the file into the book: all rows or none, in one transaction. The first row

@@ -7,7 +7,9 @@
 #include "answers/dd_table.h"
 #include "answers/due.h"
 #include "answers/flight.h"
+#include "answers/hotspots.h"
 #include "answers/proof.h"
+#include "answers/record.h"
 #include "answers/verdicts.h"
 #include "base/buf.h"
 
@@ -17,7 +19,8 @@
  * open. doubts: separated by "; ", first what an unknown lacks. */
 void week_csv(const struct log *l, const struct verdict_rows *rows, struct buf *out);
 
-/* One row per lure and card that is due by the next run. */
+/* One row per lure and card that is due by the next run. no_entry_until: of its block,
+ * ISO 8601 with offset; "unknown"; empty: free. */
 void due_csv(const struct due *d, struct buf *out);
 
 /* One row per day, in the unit asked. min and max as read (empty: not read; with a dd
@@ -31,6 +34,19 @@ void dd_csv(const struct dd_table *t, struct buf *out);
  * separated by "; ". */
 void flight_csv_head(struct buf *out);
 void flight_csv(const struct log *l, const struct flight_view *v, struct buf *out);
+
+/* One row per treatment; from, until and entry_from are ISO 8601 with offset. What was
+ * not entered is empty; not_entered: the fields that 7 CFR 110.3 asks for, as the
+ * person reads them. */
+void record_csv(const struct record *r, struct buf *out);
+
+/* One row per block, border, neighbourhood (near), trap and source, under the names of
+ * hotspots_csv_head. `farm` and a colon stand before each name unless it is "". What was
+ * not tested, is not known or has no bound is empty. Of a source ratio is that of the
+ * catch 100 m farther away, p_shuffle that of the order of catch and distance. says:
+ * words of season/hotspot.h, of a source those of season/gradient.h. */
+void hotspots_csv_head(struct buf *out);
+void hotspots_csv(const struct hot_view *v, const char *farm, struct buf *out);
 
 /* One row per published case: id, source, printed, remark, rule, input, expected, ours,
  * holds (yes or no). Here texts are as the person reads them. */

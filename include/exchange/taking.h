@@ -3,10 +3,11 @@
 #ifndef EXCHANGE_TAKING_H
 #define EXCHANGE_TAKING_H
 
+#include "answers/entry_rows.h"
 #include "base/csv.h"
 #include "base/kinds.h"
+#include "base/names.h"
 #include "exchange/exchange.h"
-#include "exchange/names.h"
 
 /* An import under way. A kind's `begin` sets t->state and `end` frees it. `take` sees
  * rows whose every value reads; it complains with taking_bad and goes on (true). `look`
@@ -22,6 +23,7 @@ struct taking {
 	int field_of[CSV_FIELDS_MAX];  /* by column of the kind; -1 = not in the file */
 	int column_of[CSV_FIELDS_MAX]; /* by field of the file */
 	size_t n_fields;
+	struct hearing hear; /* what is wrong with the present row is heard by it */
 	void *state;
 };
 
@@ -33,11 +35,6 @@ bool taking_bad(struct taking *t, const char *column, const char *fmt, ...)
 /* Looks a name up (0 and nothing noted when `name` is empty); notes an unknown one
  * with those that there are. False then. `what`: "lure". */
 bool taking_find(struct taking *t, const struct names *names, const char *column,
-	const char *name, int64_t *id);
-
-/* The same for a lure in a row of that pest (0 = not known): an unknown one is noted
- * with those that draw the pest. */
-bool taking_find_lure(struct taking *t, const struct lure_kinds *lures, int64_t pest,
 	const char *name, int64_t *id);
 
 /* True if the file has the column: an empty value then means what the column's help

@@ -6,7 +6,7 @@ void due_csv(const struct due *d, struct buf *out)
 {
 	char day[DAY_ISO_SIZE];
 
-	buf_add(out, "farm,trap,what,kind,due,state\r\n");
+	buf_add(out, "farm,trap,what,kind,due,state,no_entry_until\r\n");
 	for (size_t i = 0; i < d->n; i++) {
 		const struct due_item *item = &d->items[i];
 
@@ -17,6 +17,7 @@ void due_csv(const struct due *d, struct buf *out)
 		csv_add(out, item->kind_name, false);
 		csv_add(out, day, false);
 		csv_add(out, item->state_word, false);
+		csv_add(out, item->no_entry_until, false);
 		csv_end_row(out);
 	}
 }

@@ -1,5 +1,5 @@
-#include "base/csv.h"
 #include "base/column.h"
+#include "base/csv.h"
 #include "exchange/report_csv.h"
 
 #include <math.h>

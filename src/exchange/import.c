@@ -10,7 +10,6 @@
 
 enum {
 	SHOWN_BYTES = 48, /* of a wrong value in a message, with its NUL */
-	LIST_BYTES = 300, /* of the names that there are */
 };
 
 static void note_problem(struct taking *t, const char *sentence)
@@ -92,64 +91,14 @@ void taking_bad_row(struct taking *t, int64_t line, const char *what)
 bool taking_find(struct taking *t, const struct names *names, const char *column,
 	const char *name, int64_t *id)
 {
-	struct buf there = { 0 };
-
 	*id = 0;
 	if (!*name)
 		return true;
 	int64_t found = names_find(names, 0, name);
-	if (found >= 0) {
-		*id = found;
-		return true;
-	}
-	names_list(names, 0, LIST_BYTES, &there);
-	if (there.n)
-		taking_bad(t, column, _("is not in the book; it has: %s"), there.text);
-	else
-		taking_bad(t, column, _("is not in the book, which has none yet"));
-	buf_free(&there);
-	return false;
-}
-
-/* The kinds that draw the pest, then those of no single one. */
-static void list_lures(const struct lure_kinds *all, int64_t pest, struct buf *out)
-{
-	struct names some = { 0 };
-
-	for (size_t i = 0; i < all->n; i++)
-		if (all->items[i].pest == pest)
-			names_add(&some, 0, all->items[i].name, all->items[i].id);
-	for (size_t i = 0; pest && i < all->n; i++)
-		if (all->items[i].pest == 0)
-			names_add(&some, 0, all->items[i].name, all->items[i].id);
-	names_list(&some, 0, LIST_BYTES, out);
-	names_free(&some);
-}
-
-bool taking_find_lure(struct taking *t, const struct lure_kinds *lures, int64_t pest,
-	const char *name, int64_t *id)
-{
-	struct buf there = { 0 };
-
-	*id = 0;
-	if (!*name)
-		return true;
-	for (size_t i = 0; i < lures->n; i++)
-		if (strcmp(lures->items[i].name, name) == 0) {
-			*id = lures->items[i].id;
-			return true;
-		}
-	list_lures(lures, pest, &there);
-	if (there.n)
-		taking_bad(t, "lure",
-			pest ? _("is not in the book; lures of that pest: %s")
-			     : _("is not in the book; lures: %s"),
-			there.text);
-	else
-		taking_bad(t, "lure",
-			_("is not in the book, which has no lure of that pest"));
-	buf_free(&there);
-	return false;
+	if (found < 0)
+		return row_unknown(&t->hear, column, names, 0);
+	*id = found;
+	return true;
 }
 
 void taking_count(struct taking *t, enum took what)
@@ -377,11 +326,39 @@ static bool take_all(struct taking *t, struct err *e)
 	return book_commit(t->book, e);
 }
 
+static void hear_bad(void *arg, const char *column, const char *what)
+{
+	taking_bad(arg, column, "%s", what);
+}
+
+static void hear_warning(void *arg, const char *column, const char *what)
+{
+	(void)column;
+	taking_warn(arg, "%s", what);
+}
+
+static bool hear_has(void *arg, const char *column)
+{
+	return taking_has(arg, column);
+}
+
+static const char *hear_value(void *arg, const char *column)
+{
+	return taking_value(arg, column);
+}
+
 bool exchange_import(struct book *b, const struct kind *kind,
 	const struct import_from *from, struct imported *out, struct err *e)
 {
 	struct taking t = { .book = b, .kind = kind, .from = from, .out = out };
 
+	t.hear = (struct hearing){ .bad = hear_bad,
+		.warn = hear_warning,
+		.has = hear_has,
+		.value = hear_value,
+		.arg = &t,
+		.today = from->today,
+		.zone = from->zone };
 	csv_open(&t.csv, from->file, from->name);
 	bool ok = read_header(&t, e) && take_all(&t, e);
 	csv_close(&t.csv);

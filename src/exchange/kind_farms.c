@@ -7,15 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { CALENDAR_YEAR = 101 };
-
-struct farm_row {
-	char farm[NAME_BYTES];
-	int season_start;
-	int run_weekday;
-	char station[NAME_BYTES];
-};
-
 struct farm_state {
 	struct farms there;
 	bool *told; /* by index in there: a row of this file is about it */
@@ -23,44 +14,6 @@ struct farm_state {
 	struct names names; /* index in there */
 	struct names stations;
 	struct biofix_dates biofixes;
-};
-
-static const char *weekday(int i)
-{
-	static const char *const words[] = { "", "Mon", "Tue", "Wed", "Thu", "Fri",
-		"Sat", "Sun" };
-
-	return words[i];
-}
-
-#define AT(field) .at = offsetof(struct farm_row, field)
-
-static const struct column columns[] = {
-	{ .name = "farm",
-		AT(farm),
-		.type = &value_text,
-		.hi = NAME_BYTES,
-		.needed = true,
-		.help = N_("Name of the farm; a new one is made.") },
-	{ .name = "season_start",
-		AT(season_start),
-		.type = &value_md,
-		.help = N_("Day of the year that its season begins on; empty: "
-			   "01-01.") },
-	{ .name = "run_weekday",
-		AT(run_weekday),
-		.type = &value_word,
-		.lo = 1,
-		.hi = 7,
-		.word = weekday,
-		.help = N_("Day of the week of its runs; empty: a week after the last "
-			   "one.") },
-	{ .name = "station",
-		AT(station),
-		.type = &value_text,
-		.hi = NAME_BYTES,
-		.help = N_("Weather station that it goes by, a new one is made; empty: "
-			   "the only one there is.") },
 };
 
 static size_t add_farm(struct farm_state *s, const struct farm *f)
@@ -129,67 +82,17 @@ static bool find_station(struct taking *t, const char *name, int64_t *id, struct
 }
 
 /* Puts what the row says over the farm. */
-static bool farm_over(
+static bool read_farm(
 	struct taking *t, const struct farm_row *r, struct farm *f, struct err *e)
 {
-	memcpy(f->name, r->farm, sizeof f->name);
-	if (taking_has(t, "season_start") || f->season_start == 0)
-		f->season_start = r->season_start ? r->season_start : CALENDAR_YEAR;
-	if (taking_has(t, "run_weekday"))
-		f->run_weekday = r->run_weekday;
+	farm_over(&t->hear, r, f);
 	return !taking_has(t, "station") || find_station(t, r->station, &f->station, e);
 }
 
 static bool same_farm(const struct farm *a, const struct farm *b)
 {
 	return a->season_start == b->season_start && a->run_weekday == b->run_weekday &&
-	       a->station == b->station;
-}
-
-static int season_of(int32_t day, int start)
-{
-	return day_to_ymd(day_season_start(day, start)).year;
-}
-
-/* Puts a date under the season that it is of now; one that is there stays. */
-static bool move_biofix(
-	struct taking *t, const struct farm *f, struct biofix_date *d, struct err *e)
-{
-	struct biofix_date moved = *d;
-	struct err why = { 0 };
-	char iso[DAY_ISO_SIZE];
-
-	moved.season = season_of(d->day, f->season_start);
-	if (book_put_biofix(t->book, &moved, &why)) {
-		*d = moved;
-		return true;
-	}
-	if (why.kind == ERR_BOOK)
-		return err_set(e, ERR_BOOK, "%s", why.text);
-	day_iso(d->day, iso);
-	taking_warn(t,
-		_("%s: the biofix of %s stays under the season of %d, since that of %d "
-		  "has one already"),
-		f->name, iso, d->season, moved.season);
-	return true;
-}
-
-/* A biofix is kept under the year that its season began in. Those that go to an earlier
- * year are taken from the first on, the others from the last on, so that none meets
- * one that is yet to go. */
-static bool move_biofixes(
-	struct taking *t, const struct farm *f, int old_start, struct err *e)
-{
-	struct biofix_dates *all = &((struct farm_state *)t->state)->biofixes;
-	bool earlier = f->season_start > old_start, ok = true;
-
-	for (size_t k = 0; ok && k < all->n; k++) {
-		struct biofix_date *d = &all->items[earlier ? k : all->n - 1 - k];
-		if (d->farm == f->id && d->season == season_of(d->day, old_start) &&
-			d->season != season_of(d->day, f->season_start))
-			ok = move_biofix(t, f, d, e);
-	}
-	return ok;
+	       a->station == b->station && a->retired == b->retired;
 }
 
 static bool farms_take(struct taking *t, const void *row, struct err *e)
@@ -201,7 +104,7 @@ static bool farms_take(struct taking *t, const void *row, struct err *e)
 
 	if (i >= 0 && s->told[i])
 		return taking_bad(t, "farm", _("is in this file before"));
-	if (!farm_over(t, r, &f, e))
+	if (!read_farm(t, r, &f, e))
 		return false;
 	bool same = i >= 0 && same_farm(&f, &s->there.items[i]);
 	if (!same && !book_put_farm(t->book, &f, e))
@@ -209,7 +112,8 @@ static bool farms_take(struct taking *t, const void *row, struct err *e)
 	taking_count(t, same ? TOOK_SAME : i < 0 ? TOOK_NEW : TOOK_CHANGED);
 	if (i < 0)
 		i = (int64_t)add_farm(s, &f);
-	if (!move_biofixes(t, &f, s->there.items[i].season_start, e))
+	if (!farm_move_biofixes(&t->hear, t->book, &s->biofixes, &f,
+		    s->there.items[i].season_start, e))
 		return false;
 	s->there.items[i] = f;
 	s->told[i] = true;
@@ -218,31 +122,22 @@ static bool farms_take(struct taking *t, const void *row, struct err *e)
 
 static bool farms_give(struct giving *g, struct err *e)
 {
-	struct stations stations = { 0 };
-	struct farms all = { 0 };
-	bool ok = book_farms(g->book, &all, e) && book_stations(g->book, &stations, e);
+	struct known k = { 0 };
+	bool ok = known_read_all(&k, g->book, e);
 
-	for (size_t i = 0; ok && i < all.n; i++) {
-		const struct farm *f = &all.items[i];
-		struct farm_row r = { .season_start = f->season_start,
-			.run_weekday = f->run_weekday };
-		text_copy(r.farm, sizeof r.farm, f->name);
-		for (size_t k = 0; k < stations.n; k++)
-			if (stations.items[k].id == f->station)
-				text_copy(r.station, sizeof r.station,
-					stations.items[k].name);
+	for (size_t i = 0; ok && i < k.farms.n; i++) {
+		struct farm_row r = farm_row_of(&k, &k.farms.items[i]);
 		ok = giving_row(g, &r);
 	}
-	free(all.items);
-	free(stations.items);
+	known_free(&k);
 	return ok;
 }
 
 const struct kind kind_farms = {
 	.name = "farms",
 	.help = N_("farms, when their season begins and what weather they go by"),
-	.columns = columns,
-	.n_columns = sizeof columns / sizeof *columns,
+	.columns = farm_columns,
+	.n_columns = FARM_COLUMNS,
 	.row_bytes = sizeof(struct farm_row),
 	.begin = farms_begin,
 	.take = farms_take,

@@ -7,12 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-struct station_row {
-	char station[NAME_BYTES];
-	double lat, lon;
-	char farm[NAME_BYTES];
-};
-
 struct station_state {
 	struct stations there;
 	bool *placed; /* by index in there: this file has said where it stands */
@@ -21,34 +15,6 @@ struct station_state {
 	struct farms farms;
 	bool *told; /* by index in farms: this file has said what it goes by */
 	struct names farm_names; /* index in farms */
-};
-
-#define AT(field) .at = offsetof(struct station_row, field)
-
-static const struct column columns[] = {
-	{ .name = "station",
-		AT(station),
-		.type = &value_text,
-		.hi = NAME_BYTES,
-		.needed = true,
-		.help = N_("Name of the station; a new one is made.") },
-	{ .name = "lat",
-		AT(lat),
-		.type = &value_degree,
-		.lo = -90,
-		.hi = 90,
-		.help = N_("Where it stands: degrees north; empty: as it was.") },
-	{ .name = "lon",
-		AT(lon),
-		.type = &value_degree,
-		.lo = -180,
-		.hi = 180,
-		.help = N_("Where it stands: degrees east; empty: as it was.") },
-	{ .name = "farm",
-		AT(farm),
-		.type = &value_text,
-		.hi = NAME_BYTES,
-		.help = N_("A farm that goes by it; one row for each such farm.") },
 };
 
 static size_t add_station(struct station_state *s, const struct station *one)
@@ -100,33 +66,6 @@ static void stations_look(struct taking *t, const void *row)
 	taking_find(t, &s->farm_names, "farm", r->farm, &i);
 }
 
-/* As far as a file can tell, which has six decimals. */
-static bool stands_there(const struct station *one, const struct station_row *r)
-{
-	return one->has_position && fabs(one->lat - r->lat) <= 0.00000051 &&
-	       fabs(one->lon - r->lon) <= 0.00000051;
-}
-
-/* Puts what the row says over the station; false: it says something wrong. */
-static bool station_over(
-	struct taking *t, const struct station_row *r, struct station *one, bool placed)
-{
-	if (isnan(r->lat) != isnan(r->lon))
-		return !taking_bad(t, isnan(r->lat) ? "lat" : "lon",
-			_("is missing; lat and lon go together"));
-	memcpy(one->name, r->station, sizeof one->name);
-	if (isnan(r->lat) || stands_there(one, r))
-		return true;
-	if (placed)
-		return !taking_bad(t, "lat",
-			_("and its lon are another place than this file has said "
-			  "before"));
-	one->has_position = true;
-	one->lat = r->lat;
-	one->lon = r->lon;
-	return true;
-}
-
 static bool same_station(const struct station *a, const struct station *b)
 {
 	return a->has_position == b->has_position && a->lat == b->lat &&
@@ -165,7 +104,7 @@ static bool stations_take(struct taking *t, const void *row, struct err *e)
 	struct station one = i < 0 ? (struct station){ 0 } : s->there.items[i];
 	enum took what = i < 0 ? TOOK_NEW : TOOK_SAME;
 
-	if (!station_over(t, r, &one, i >= 0 && s->placed[i]))
+	if (!station_over(&t->hear, r, i >= 0 && s->placed[i], &one))
 		return true;
 	if (i >= 0 && !same_station(&one, &s->there.items[i]))
 		what = TOOK_CHANGED;
@@ -185,14 +124,9 @@ static bool stations_take(struct taking *t, const void *row, struct err *e)
 static bool give_station(
 	struct giving *g, const struct station *one, const struct farms *farms)
 {
-	struct station_row r = { .lat = (double)NAN, .lon = (double)NAN };
+	struct station_row r = station_row_of(one);
 	bool ok = true, any = false;
 
-	text_copy(r.station, sizeof r.station, one->name);
-	if (one->has_position) {
-		r.lat = one->lat;
-		r.lon = one->lon;
-	}
 	for (size_t i = 0; ok && i < farms->n; i++) {
 		if (farms->items[i].station != one->id)
 			continue;
@@ -219,8 +153,8 @@ static bool stations_give(struct giving *g, struct err *e)
 const struct kind kind_stations = {
 	.name = "stations",
 	.help = N_("weather stations and the farms that go by them"),
-	.columns = columns,
-	.n_columns = sizeof columns / sizeof *columns,
+	.columns = station_columns,
+	.n_columns = STATION_COLUMNS,
 	.row_bytes = sizeof(struct station_row),
 	.begin = stations_begin,
 	.take = stations_take,

@@ -1,151 +1,8 @@
 #include "thresholds_parts.h"
 
-#include "base/text.h"
 #include "base/words.h"
 
 #include <stdlib.h>
-#include <string.h>
-
-enum { FLIGHT_MAX = 9, UNTIL_MAX = 99999, VALUE_MAX_X100 = 99999999 };
-
-#define AT(field) .at = offsetof(struct threshold_row, field)
-#define NAME .type = &value_text, .hi = NAME_BYTES
-
-static const char *word_of_measure(int i)
-{
-	return measure_word((enum measure)i);
-}
-
-static const char *word_of_comparator(int i)
-{
-	return comparator_word((enum comparator)i);
-}
-
-static const struct column columns[] = {
-	{ .name = "pest",
-		AT(pest),
-		.type = &value_text,
-		.hi = CODE_BYTES,
-		.needed = true,
-		.help = N_("Code of the pest; the book must have it.") },
-	{ .name = "crop",
-		AT(crop),
-		NAME,
-		.help = N_(
-			"Only for blocks of this crop; this and the next ones: empty "
-			"holds for all.") },
-	{ .name = "condition",
-		AT(condition),
-		.type = &value_word,
-		.lo = 1,
-		.hi = CONDITION_COUNT - 1,
-		.word = column_condition,
-		.help = N_("Only for such blocks.") },
-	{ .name = "lure",
-		AT(lure),
-		NAME,
-		.help = N_("Only for traps with this lure kind.") },
-	{ .name = "place",
-		AT(place),
-		.type = &value_word,
-		.lo = 1,
-		.hi = PLACE_COUNT - 1,
-		.word = column_place,
-		.help = N_("Only for traps hanging there.") },
-	{ .name = "farm", AT(farm), NAME, .help = N_("Only for this farm.") },
-	{ .name = "block",
-		AT(block),
-		NAME,
-		.help = N_("Only for this block of the farm.") },
-	{ .name = "flight",
-		AT(flight),
-		.type = &value_int,
-		.lo = 1,
-		.hi = FLIGHT_MAX,
-		.help = N_("Only in this flight of the season.") },
-	{ .name = "from",
-		AT(from),
-		.type = &value_md,
-		.help = N_("Only from this day of the year on, as month-day.") },
-	{ .name = "to",
-		AT(to),
-		.type = &value_md,
-		.help = N_("Only up to this day; may lie in the next year.") },
-	{ .name = "until_dd",
-		AT(until_dd),
-		.type = &value_int,
-		.lo = 1,
-		.hi = UNTIL_MAX,
-		.help = N_("Only until so many degree-days after biofix.") },
-	{ .name = "measure",
-		AT(measure),
-		.type = &value_word,
-		.hi = MEASURE_COUNT - 1,
-		.none = -1,
-		.needed = true,
-		.word = word_of_measure,
-		.help = N_(
-			"What is compared; none: these traps time the work and never "
-			"decide it.") },
-	{ .name = "span",
-		AT(span),
-		.type = &value_span,
-		.lo = 1,
-		.hi = NIGHTS_MAX,
-		.help = N_("Weeks running, nights, or since what; empty: one week.") },
-	{ .name = "comparator",
-		AT(comparator),
-		.type = &value_word,
-		.hi = COMPARATOR_COUNT - 1,
-		.none = -1,
-		.word = word_of_comparator,
-		.help = N_("Whether the value itself is over (>=) or not (>).") },
-	{ .name = "value",
-		AT(value_x100),
-		.type = &value_x100,
-		.hi = VALUE_MAX_X100,
-		.none = -1,
-		.help = N_("The threshold, in moths.") },
-	{ .name = "note",
-		AT(note),
-		.type = &value_text,
-		.hi = NOTE_BYTES,
-		.help = N_("Anything else, in one line.") },
-	{ .name = "source",
-		AT(source),
-		.type = &value_text,
-		.hi = SOURCE_BYTES,
-		.help = N_("Who says so, and where.") },
-};
-
-static struct threshold_row row_of(const struct known *k, const struct rule *r)
-{
-	const struct block *block = known_block(k, r->block);
-	bool decides = r->measure != MEASURE_NONE;
-	struct threshold_row row = {
-		.condition = (int)r->condition,
-		.place = (int)r->place,
-		.flight = r->flight,
-		.from = r->from,
-		.to = r->to,
-		.until_dd = r->until_dd,
-		.measure = (int)r->measure,
-		.comparator = decides ? (int)r->comparator : -1,
-		.value_x100 = decides ? r->value_x100 : -1,
-	};
-
-	if (decides)
-		row.span = (struct span){ (int)r->span_kind, r->span };
-	text_copy(row.pest, sizeof row.pest, known_pest(k, r->pest));
-	text_copy(row.crop, sizeof row.crop, r->crop);
-	text_copy(row.lure, sizeof row.lure, known_lure(k, r->lure));
-	text_copy(row.farm, sizeof row.farm,
-		known_farm(k, r->farm || !block ? r->farm : block->farm));
-	text_copy(row.block, sizeof row.block, block ? block->name : "");
-	text_copy(row.note, sizeof row.note, r->note);
-	text_copy(row.source, sizeof row.source, r->source);
-	return row;
-}
 
 static bool thresholds_give(struct giving *g, struct err *e)
 {
@@ -154,7 +11,7 @@ static bool thresholds_give(struct giving *g, struct err *e)
 	bool ok = known_read(&k, g->book, e) && book_rules(g->book, &all, e);
 
 	for (size_t i = 0; ok && i < all.n; i++) {
-		struct threshold_row r = row_of(&k, &all.items[i]);
+		struct threshold_row r = threshold_row_of(&k, &all.items[i]);
 		ok = giving_row(g, &r);
 	}
 	free(all.items);
@@ -165,8 +22,8 @@ static bool thresholds_give(struct giving *g, struct err *e)
 const struct kind kind_thresholds = {
 	.name = "thresholds",
 	.help = N_("the thresholds that catches are compared with"),
-	.columns = columns,
-	.n_columns = sizeof columns / sizeof *columns,
+	.columns = threshold_columns,
+	.n_columns = THRESHOLD_COLUMNS,
 	.row_bytes = sizeof(struct threshold_row),
 	.begin = thresholds_begin,
 	.take = thresholds_take,

@@ -19,11 +19,6 @@ static const char *word_of_reason(int i)
 	return reason_word((enum reason)i);
 }
 
-static const char *yes_no(int i)
-{
-	return i ? "yes" : "no";
-}
-
 static const struct column columns[] = {
 	{ .name = "farm",
 		AT(farm),
@@ -84,7 +79,7 @@ static const struct column columns[] = {
 		.type = &value_word,
 		.hi = 1,
 		.none = 0,
-		.word = yes_no,
+		.word = column_yes_no,
 		.help = N_("Whether the glue was stirred; empty: no.") },
 	{ .name = "scout",
 		AT(scout),

@@ -67,16 +67,6 @@ static const struct column columns[] = {
 		.help = N_("Degrees Celsius or Fahrenheit; it is never guessed.") },
 };
 
-const char *column_unit(int i)
-{
-	return i == 1 ? "C" : i == 2 ? "F" : "";
-}
-
-int column_unit_of(char unit)
-{
-	return unit == 'C' ? 1 : unit == 'F' ? 2 : 0;
-}
-
 static size_t add_station(struct weather_state *s, const char *name, int64_t id)
 {
 	s->seen = mem_grow(s->seen, &s->cap, s->n + 1, sizeof *s->seen);

@@ -12,9 +12,7 @@ struct rule_in {
 };
 
 struct rule_state {
-	struct names pests, farms; /* id */
-	struct names blocks;       /* id, in a farm */
-	struct lure_kinds lure_kinds;
+	struct known known;
 	struct rule_in *there;
 	size_t n, cap;
 };

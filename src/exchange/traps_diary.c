@@ -1,11 +1,7 @@
 #include "traps_parts.h"
 
 #include "base/mem.h"
-#include "base/text.h"
 #include "exchange/series.h"
-
-#include <math.h>
-#include <stdlib.h>
 
 /* A visit of that outcome, unless the diary has one on that day. */
 static bool add(struct taking *t, const struct visit *v, int32_t *added, struct err *e)
@@ -94,82 +90,15 @@ bool traps_diary_finish(struct taking *t, struct err *e)
 	return ok;
 }
 
-/* First hanging and last pulling of each trap. */
-struct hangings {
-	const struct traps *traps;
-	size_t at;
-	int32_t *hung, *pulled; /* by trap; DAY_NONE */
-};
-
-/* Visits of one trap come together, traps in the order of the list. */
-static bool hanging(void *arg, const struct visit *v, const struct visit_words *w)
-{
-	struct hangings *h = arg;
-	size_t n = h->traps->n, i = 0;
-
-	(void)w;
-	while (i < n && h->traps->items[(h->at + i) % n].id != v->trap)
-		i++;
-	if (i == n)
-		return true;
-	h->at = (h->at + i) % n;
-	if (v->outcome == OUTCOME_HUNG && h->hung[h->at] == DAY_NONE)
-		h->hung[h->at] = v->day;
-	h->pulled[h->at] = v->outcome == OUTCOME_PULLED ? v->day : DAY_NONE;
-	return true;
-}
-
-static bool read_hangings(struct book *b, struct hangings *h, struct err *e)
-{
-	size_t n = h->traps->n;
-
-	h->hung = mem_new(n, sizeof *h->hung);
-	h->pulled = mem_new(n, sizeof *h->pulled);
-	for (size_t i = 0; i < n; i++)
-		h->hung[i] = h->pulled[i] = DAY_NONE;
-	return book_each_visit(b, 0, day_from_ymd(DAY_YEAR_MIN, 1, 1),
-		day_from_ymd(DAY_YEAR_MAX, 12, 31), hanging, h, e);
-}
-
-static struct trap_row row_of(
-	const struct known *k, const struct trap *trap, int32_t hung, int32_t pulled)
-{
-	const struct block *b = known_block(k, trap->block);
-	struct trap_row r = {
-		.place = (int)trap->place,
-		.condition = b ? (int)b->condition : 0,
-		.area_x100 = b ? b->area_x100 : -1,
-		.lat = trap->has_position ? trap->lat : (double)NAN,
-		.lon = trap->has_position ? trap->lon : (double)NAN,
-		.order = trap->order,
-		.hung = hung,
-		.pulled = pulled,
-	};
-
-	text_copy(r.farm, sizeof r.farm, known_farm(k, trap->farm));
-	text_copy(r.block, sizeof r.block, b ? b->name : "");
-	text_copy(r.trap, sizeof r.trap, trap->label);
-	text_copy(r.pest, sizeof r.pest, known_pest(k, trap->pest));
-	text_copy(r.lure, sizeof r.lure, known_lure(k, trap->lure));
-	text_copy(r.card, sizeof r.card, known_card(k, trap->card));
-	text_copy(r.crop, sizeof r.crop, b ? b->crop : "");
-	text_copy(r.variety, sizeof r.variety, b ? b->variety : "");
-	return r;
-}
-
 bool traps_give(struct giving *g, struct err *e)
 {
 	struct known k = { 0 };
-	struct hangings h = { .traps = &k.traps };
-	bool ok = known_read(&k, g->book, e) && read_hangings(g->book, &h, e);
+	bool ok = known_read(&k, g->book, e) && known_read_hangings(&k, g->book, 0, e);
 
 	for (size_t i = 0; ok && i < k.traps.n; i++) {
-		struct trap_row r =
-			row_of(&k, &k.traps.items[i], h.hung[i], h.pulled[i]);
+		struct trap_row r = trap_row_of(&k, &k.traps.items[i]);
 		ok = giving_row(g, &r);
 	}
-	free(h.hung);
-	free(h.pulled);
 	known_free(&k);
 	return ok;
 }

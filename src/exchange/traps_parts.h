@@ -4,17 +4,6 @@
 
 #include "exchange/kinds.h"
 
-struct trap_row {
-	char farm[NAME_BYTES], block[NAME_BYTES], trap[NAME_BYTES];
-	char pest[CODE_BYTES], lure[NAME_BYTES], card[NAME_BYTES];
-	int place, condition;
-	char crop[NAME_BYTES], variety[NAME_BYTES];
-	int32_t area_x100;
-	double lat, lon;
-	int32_t order;
-	int32_t hung, pulled;
-};
-
 /* What the rows of a block say about it, and which line said it first. */
 struct block_in {
 	struct block block, said;
@@ -31,11 +20,10 @@ struct trap_in {
 };
 
 struct trap_state {
-	struct names farms;        /* id */
-	struct names blocks;       /* in a farm: index in block */
-	struct names traps;        /* in a farm: index in trap */
-	struct names pests, cards; /* id */
-	struct lure_kinds lure_kinds;
+	struct names farms;  /* id */
+	struct names blocks; /* in a farm: index in block */
+	struct names traps;  /* in a farm: index in trap */
+	struct known known;
 	struct block_in *block;
 	size_t n_blocks, cap_blocks;
 	struct trap_in *trap;
@@ -57,6 +45,9 @@ bool traps_diary(
 	struct taking *t, const struct trap_row *r, struct trap_in *in, struct err *e);
 /* Looks whether they go with what the diaries hold. */
 bool traps_diary_finish(struct taking *t, struct err *e);
+
+/* Asks about each trap of the file that lies far from the others of its farm. */
+void traps_far(struct taking *t);
 
 bool traps_give(struct giving *g, struct err *e);
 

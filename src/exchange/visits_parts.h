@@ -3,6 +3,7 @@
 #define VISITS_PARTS_H
 
 #include "exchange/kinds.h"
+#include "exchange/series.h"
 
 struct visit_row {
 	char farm[NAME_BYTES], trap[NAME_BYTES];
@@ -37,6 +38,11 @@ bool batch_add(struct taking *t, struct batch *b, const struct visit *v,
 	const struct visit_row *r, struct err *e);
 bool batch_flush(struct taking *t, struct batch *b, struct err *e);
 void batch_free(struct batch *b);
+
+/* Warns of each visit of the file on a day that was barred from its first minute to its
+ * last. The series are of k->traps. */
+bool visits_barred(struct taking *t, const struct known *k, const struct series *series,
+	struct err *e);
 
 bool visits_begin(struct taking *t, struct err *e);
 bool visits_take(struct taking *t, const void *row, struct err *e);

@@ -2,7 +2,6 @@
 
 #include "base/mem.h"
 #include "base/words.h"
-#include "exchange/series.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -192,7 +191,8 @@ static void put_in(struct taking *t, const struct visit_row *r, const struct tra
 	if (!*r->lure && hung)
 		v->new_lure = p->lure;
 	else if (strcmp(r->lure, VISIT_KEPT) != 0)
-		taking_find_lure(t, &s->known.lures, p->pest, r->lure, &v->new_lure);
+		row_find_lure(
+			&t->hear, &s->known.lures, p->pest, r->lure, &v->new_lure);
 	check_lure(t, p, v->new_lure);
 }
 
@@ -233,7 +233,7 @@ void visits_look(struct taking *t, const void *row)
 	if (strcmp(r->card, VISIT_KEPT) != 0)
 		taking_find(t, &s->cards, "card", r->card, &id);
 	if (strcmp(r->lure, VISIT_KEPT) != 0)
-		taking_find_lure(t, &s->known.lures, pest, r->lure, &id);
+		row_find_lure(&t->hear, &s->known.lures, pest, r->lure, &id);
 }
 
 /* Rows that were left out for another reason would look like contradictions. */
@@ -245,5 +245,5 @@ bool visits_finish(struct taking *t, struct err *e)
 		return false;
 	if (t->out->n_problems == 0)
 		series_check(t, s->series, s->known.traps.n);
-	return true;
+	return visits_barred(t, &s->known, s->series, e);
 }

@@ -19,9 +19,9 @@ static void farms_go_out_as_they_stand(void **state)
 	imported_free(&out);
 	char *got = give(b, "farms");
 	expect_text("given out", got,
-		"farm,season_start,run_weekday,station\r\n"
-		"Hindmoor,02-29,Sun,\r\nNethermoss,01-01,,\r\n"
-		"Quarle Top,07-01,Tue,Weir\r\n");
+		"farm,season_start,run_weekday,station,retired\r\n"
+		"Hindmoor,02-29,Sun,,no\r\nNethermoss,01-01,,,no\r\n"
+		"Quarle Top,07-01,Tue,Weir,no\r\n");
 	out = (struct imported){ 0 };
 	assert_true(take(b, "farms", got, &out, &e));
 	assert_int_equal(out.n_same, 3);
@@ -48,15 +48,21 @@ static void what_a_file_of_farms_leaves_out_stays(void **state)
 		const char *why, *text, *want;
 	} row[] = {
 		{ "the weekday alone", "farm,run_weekday\nQuarle Top,Wed\n",
-			"Quarle Top,07-01,Wed,Weir\r\n" },
+			"Quarle Top,07-01,Wed,Weir,no\r\n" },
 		{ "the start alone", "farm,season_start\nQuarle Top,10-01\n",
-			"Quarle Top,10-01,Wed,Weir\r\n" },
+			"Quarle Top,10-01,Wed,Weir,no\r\n" },
 		{ "no weekday", "farm,run_weekday\nQuarle Top,\n",
-			"Quarle Top,10-01,,Weir\r\n" },
+			"Quarle Top,10-01,,Weir,no\r\n" },
 		{ "no station", "farm,station\nQuarle Top,\n",
-			"Quarle Top,10-01,,\r\n" },
+			"Quarle Top,10-01,,,no\r\n" },
 		{ "the usual start", "farm,season_start\nQuarle Top,\n",
-			"Quarle Top,01-01,,\r\n" },
+			"Quarle Top,01-01,,,no\r\n" },
+		{ "put away", "farm,retired\nQuarle Top,Yes\n",
+			"Quarle Top,01-01,,,yes\r\n" },
+		{ "still put away", "farm,run_weekday\nQuarle Top,Fri\n",
+			"Quarle Top,01-01,Fri,,yes\r\n" },
+		{ "brought back", "farm,retired\nQuarle Top,\n",
+			"Quarle Top,01-01,Fri,,no\r\n" },
 	};
 	struct book *b = farm_book();
 

@@ -5,7 +5,7 @@
 
 #define PEST_COLUMNS                                                                   \
 	"code, name, latin, unit, base, cap, method, cutoff, biofix_rule, dd_source, " \
-	"source"
+	"source, retired"
 
 static void a_wrong_header_is_refused_by_name(void **state)
 {
@@ -47,7 +47,7 @@ static void columns_come_in_any_order(void **state)
 	must_take(c, "pests",
 		"\xEF\xBB\xBF latin,CODE , name\r\n Penna quieta, QM ,quill moth\r\n");
 	char *one = give(b, "pests"), *two = give(c, "pests");
-	assert_non_null(strstr(one, "QM,quill moth,Penna quieta,,,,,,,\r\n"));
+	assert_non_null(strstr(one, "QM,quill moth,Penna quieta,,,,,,,,no\r\n"));
 	expect_text("order, case and blanks", two, one);
 	free(one);
 	free(two);
@@ -295,8 +295,9 @@ static void an_unknown_kind_names_those_that_there_are(void **state)
 	assert_int_equal(e.kind, ERR_USAGE);
 	expect_text("unknown kind", e.text,
 		"\"weather reports\" is no kind of file; there are: traps, visits, "
-		"thresholds, pests, lures, cards, "
-		"stations, weather, biofix, farms, settings");
+		"thresholds, pests, lures, cards, places, "
+		"stations, weather, biofix, farms, blocks, treatments, picks, "
+		"fruit-checks, dispensers, answers, settings");
 }
 
 static void numbers_are_told_in_thousands(void **state)

@@ -24,7 +24,7 @@ static void every_rule_that_the_season_knows_goes_in_and_out(void **state)
 		bool ok = take(b, "pests", text, NULL, &e);
 		if (ok != !dd_rule_fault(&r))
 			fail_msg("%s: %s", text, e.text);
-		snprintf(want, sizeof want, "\r\nQM,,,C,10,31.1000,%s,%s,,\r\n",
+		snprintf(want, sizeof want, "\r\nQM,,,C,10,31.1000,%s,%s,,,no\r\n",
 			dd_method_word(r.method), dd_cutoff_word(r.cutoff));
 		char *got = give(b, "pests");
 		if (ok && !strstr(got, want))
@@ -121,12 +121,12 @@ static void what_a_file_does_not_say_stays(void **state)
 	must_take(b, "pests", "code,name,dd_source\nCM,codling moth,own\n");
 	char *got = give(b, "pests");
 	assert_non_null(strstr(got, "\r\nCM,codling moth,Cydia pomonella,C,10,31.1000,"
-				    "sine,horizontal,,own\r\n"));
+				    "sine,horizontal,,own,no\r\n"));
 	free(got);
 	must_take(b, "pests", HEAD "CM,,,,,\n");
 	got = give(b, "pests");
 	assert_non_null(
-		strstr(got, "\r\nCM,codling moth,Cydia pomonella,,,,,,,own\r\n"));
+		strstr(got, "\r\nCM,codling moth,Cydia pomonella,,,,,,,own,no\r\n"));
 	free(got);
 	book_close(b);
 }

@@ -5,8 +5,10 @@
 
 #include <cmocka.h>
 
+#include "base/text.h"
 #include "exchange/report_csv.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -223,9 +225,47 @@ static void due_gives_one_row_for_each_thing(void **state)
 	(void)state;
 	due_csv(&d, &out);
 	assert_string_equal(out.text,
-		"farm,trap,what,kind,due,state\r\n"
-		"Quillet Farm,-4,lure,CM 1 mg,2026-07-18,overdue\r\n"
-		"Quillet Farm,\"A\"\"5\",card,delta liner,2026-07-21,due\r\n");
+		"farm,trap,what,kind,due,state,no_entry_until\r\n"
+		"Quillet Farm,-4,lure,CM 1 mg,2026-07-18,overdue,\r\n"
+		"Quillet Farm,\"A\"\"5\",card,delta liner,2026-07-21,due,\r\n");
+	buf_free(&out);
+}
+
+static void record_leaves_empty_what_was_not_entered(void **state)
+{
+	struct treatment t[2] = { treatment_blank, treatment_blank };
+	struct record_row rows[] = { { .treatment = &t[0],
+					     .farm = "Quillet Farm",
+					     .block = "Quarry Rows",
+					     .crop = "pear",
+					     .pest = "CM",
+					     .missing = "product, applicator",
+					     .entry_from = { .minute = INSTANT_NONE },
+					     .pick_from = DAY_NONE },
+		{ .treatment = &t[1], .farm = "Quillet Farm", .block = "Bank" } };
+	struct record r = { .rows = rows, .n = 2 };
+	struct buf out = { 0 };
+
+	(void)state;
+	t[0].day = t[1].day = day_from_ymd(2026, 8, 20);
+	t[1].from = (struct instant){ (int64_t)t[1].day * MINUTES_A_DAY + 570, -420 };
+	t[1].until = (struct instant){ t[1].from.minute + 60, -420 };
+	t[1].border = true;
+	t[1].area_x100 = 420;
+	t[1].rei_hours = t[1].phi_days = 0;
+	rows[1].entry_from = t[1].until;
+	rows[1].pick_from = t[1].day;
+	text_copy(t[1].note, sizeof t[1].note, "=1");
+	record_csv(&r, &out);
+	assert_string_equal(out.text,
+		"farm,block,crop,pest,date,from,until,border,product,registration,"
+		"amount,amount_unit,area_ha,applicator,certificate,rei_hours,phi_days,"
+		"entry_from,pick_from,not_entered,note\r\n"
+		"Quillet Farm,Quarry Rows,pear,CM,2026-08-20,,,no,,,,,,,,,,,,"
+		"\"product, applicator\",\r\n"
+		"Quillet Farm,Bank,,,2026-08-20,2026-08-20T02:30-07:00,"
+		"2026-08-20T03:30-07:00,yes,,,,,4.2000,,,0,0,"
+		"2026-08-20T03:30-07:00,2026-08-20,,'=1\r\n");
 	buf_free(&out);
 }
 
@@ -269,6 +309,68 @@ static void flight_gives_one_row_for_each_flight(void **state)
 	free(v);
 }
 
+/* Names and words as they are; what is not known or has no bound is empty; next to
+ * nothing is no 0. */
+static void hotspots_give_one_row_for_each_answer(void **state)
+{
+	static struct hot_row rows[] = {
+		{ .what = HOT_OF_BLOCK,
+			.name = "Hollow, East",
+			.split = { 92, 245, 61, 735, 3, 9 },
+			.ratio = { 4.524590164, 2.27324626, 9.00558664 },
+			.p_luck = 3.959229874e-20,
+			.p_shuffle = 1.0 / 220,
+			.p_holm = 4.0 / 220,
+			.p_bh = 0.5,
+			.grade = HOT_CLEAR },
+		{ .what = HOT_OF_BORDER, .name = "border", .grade = HOT_TOO_LITTLE },
+		{ .what = HOT_OF_NEAR, .name = "trap 1 and near", .grade = HOT_WATCH },
+		{ .what = HOT_OF_TRAP, .name = "trap 1", .grade = HOT_HIGHER },
+	};
+	static struct hot_source sources[2] = {
+		{ .name = "Lane", .gradient = { .say = GRADIENT_DISTANCES } },
+		{ .name = "Yard",
+			.gradient = { .say = GRADIENT_FALLS,
+				.is_fitted = true,
+				.b = -0.005118154727,
+				.b_lo = -0.007964796451,
+				.b_hi = -0.002271513003,
+				.p = 62.0 / 40320,
+				.n = 8,
+				.moths = 60 } },
+	};
+	struct hot_view v = {
+		.rows = rows, .n = 4, .sources = sources, .n_sources = 2
+	};
+	struct buf out = { 0 };
+
+	(void)state;
+	for (size_t i = 1; i < 4; i++)
+		rows[i].ratio.at = rows[i].ratio.lo = rows[i].p_luck =
+			rows[i].p_shuffle = rows[i].p_holm = rows[i].p_bh = (double)NAN;
+	rows[1].ratio.at = rows[1].ratio.hi = (double)INFINITY;
+	rows[1].ratio.lo = 1.5;
+	hotspots_csv_head(&out);
+	hotspots_csv(&v, "", &out);
+	assert_string_equal(out.text,
+		"kind,name,traps,moths,nights,ratio,ratio_lo,ratio_hi,p_luck,p_shuffle,"
+		"p_holm,p_bh,says\r\n"
+		"block,\"Hollow, East\",3,92,245,4.5246,2.2732,9.0056,0.0000,0.0045,"
+		"0.0182,0.5000,clear\r\n"
+		"border,border,0,0,0,,1.5000,,,,,,too little\r\n"
+		"near,trap 1 and near,0,0,0,,,0,,,,,watch\r\n"
+		"trap,trap 1,0,0,0,,,0,,,,,higher\r\n"
+		"source,Lane,,,,,,,,,,,too few distances\r\n"
+		"source,Yard,8,60,,0.5994,0.4509,0.7968,,0.0015,,,falls\r\n");
+	buf_clear(&out);
+	v.n = 1;
+	v.n_sources = 0;
+	hotspots_csv(&v, "Quillet", &out);
+	assert_ptr_equal(
+		strstr(out.text, "block,\"Quillet: Hollow, East\",3,"), out.text);
+	buf_free(&out);
+}
+
 static void proof_gives_one_row_for_each_case(void **state)
 {
 	const struct proof_case cases[] = {
@@ -300,7 +402,9 @@ int main(void)
 		cmocka_unit_test(week_says_what_an_unknown_lacks),
 		cmocka_unit_test(week_without_a_threshold_gives_the_weekly_catch),
 		cmocka_unit_test(due_gives_one_row_for_each_thing),
+		cmocka_unit_test(record_leaves_empty_what_was_not_entered),
 		cmocka_unit_test(flight_gives_one_row_for_each_flight),
+		cmocka_unit_test(hotspots_give_one_row_for_each_answer),
 		cmocka_unit_test(proof_gives_one_row_for_each_case),
 	};
 

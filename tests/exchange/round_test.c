@@ -1,61 +1,20 @@
 /* Whatever a book holds goes out as files and comes in again the same: random books,
  * with names that files like to trip over. */
 #include "desk.h"
+#include "odd.h"
 
+#include "book/sources.h"
 #include "book/weather.h"
 #include "season/degree_days.h"
 
 #include <math.h>
 
-enum { BOOKS = 40, TRAPS = 12, VISITS = 14, RULES = 8 };
+enum { BOOKS = 40, TRAPS = 12, VISITS = 14, RULES = 8, ACTS = 6 };
 
 /* Kinds in the order in which a new book takes them. */
 static const char *const order[] = { "pests", "lures", "cards", "traps", "visits",
-	"thresholds", "stations", "weather", "farms", "biofix", "settings" };
-
-static uint64_t state_of_dice;
-
-/* Knuth's MMIX generator: enough bits for a position to six decimals. */
-static int dice(int n)
-{
-	state_of_dice = state_of_dice * 6364136223846793005u + 1442695040888963407u;
-	return (int)((state_of_dice >> 33) % (uint64_t)n);
-}
-
-/* A text of up to size - 1 bytes without blanks at its ends; never empty. */
-static void odd_text(char *out, size_t size)
-{
-	static const char *const bits[] = { "=", "+", "-", "@", "'", "\"", ",", ";",
-		"\\", "%s", "a", "B", "7", "0.5", " ", "  ", "#", "NULL", "\u00e9",
-		"\u6843", "e\u0301", "\U0001F98B", "<b>", "$(x)", "--", "\u00a0",
-		"''=" };
-	char text[512] = "";
-	int n = 1 + dice(12);
-
-	for (int i = 0; i < n; i++)
-		strcat(text, bits[dice((int)(sizeof bits / sizeof *bits))]);
-	text_trim(text);
-	text_copy(out, size, text);
-	text_trim(out);
-	if (!*out)
-		text_copy(out, size, "x");
-}
-
-/* An odd name with a number, so that no two are the same. */
-static void odd_name(char *out, size_t size, int number)
-{
-	char tail[16];
-
-	snprintf(tail, sizeof tail, "/%d", number);
-	odd_text(out, size - strlen(tail));
-	strcat(out, tail);
-}
-
-static void must(bool ok, const struct err *e)
-{
-	if (!ok)
-		fail_msg("%s", e->text);
-}
+	"thresholds", "places", "stations", "weather", "farms", "blocks", "biofix",
+	"treatments", "picks", "fruit-checks", "dispensers", "answers", "settings" };
 
 struct made {
 	struct book *b;
@@ -93,6 +52,15 @@ static void odd_heat(struct heat *h)
 	text_copy(h->cutoff, sizeof h->cutoff, dd_cutoff_word(cutoff));
 }
 
+static struct stock odd_stock(void)
+{
+	struct stock s = { dice(2) ? dice(COUNT_MAX + 1) : -1, DAY_NONE, dice(9) - 1 };
+
+	if (s.n >= 0)
+		s.day = day_of(TODAY) - dice(99);
+	return s;
+}
+
 static void make_kinds(struct made *m)
 {
 	for (int i = 0; i < 2; i++) {
@@ -100,6 +68,7 @@ static void make_kinds(struct made *m)
 		odd_text(m->pest[i].name, sizeof m->pest[i].name);
 		odd_text(m->pest[i].latin, sizeof m->pest[i].latin);
 		odd_heat(&m->pest[i].heat);
+		m->pest[i].retired = dice(2);
 		if (dice(2))
 			text_copy(m->pest[i].biofix_rule, sizeof m->pest[i].biofix_rule,
 				"three-moths");
@@ -109,6 +78,8 @@ static void make_kinds(struct made *m)
 		struct lure_kind *k = &m->lure[i];
 		*k = (struct lure_kind){ .life_days = 1 + dice(366) };
 		k->pest = i < 2 ? m->pest[i].id : 0;
+		k->stock = odd_stock();
+		k->retired = dice(2);
 		odd_name(k->name, sizeof k->name, i);
 		odd_text(k->source, sizeof k->source);
 		if (dice(2)) {
@@ -121,6 +92,8 @@ static void make_kinds(struct made *m)
 	m->card = (struct card_kind){ .life_days = 30, .stir_at = 1 + dice(9) };
 	m->card.change_at = m->card.stir_at + dice(20);
 	m->card.floor_at = m->card.change_at + dice(20);
+	m->card.stock = odd_stock();
+	m->card.retired = dice(2);
 	odd_name(m->card.name, sizeof m->card.name, 0);
 	must(book_put_card(m->b, &m->card, &m->e), &m->e);
 }
@@ -130,6 +103,7 @@ static void make_places(struct made *m)
 	for (int i = 0; i < 2; i++) {
 		m->farm[i].season_start = dice(2) ? 101 : 701;
 		m->farm[i].run_weekday = dice(8);
+		m->farm[i].retired = dice(2);
 		odd_name(m->farm[i].name, sizeof m->farm[i].name, i);
 		must(book_put_farm(m->b, &m->farm[i], &m->e), &m->e);
 	}
@@ -138,6 +112,7 @@ static void make_places(struct made *m)
 		*k = (struct block){ .farm = m->farm[i / 2].id,
 			.area_x100 = dice(900) - 1 };
 		k->condition = (enum condition)dice(CONDITION_COUNT);
+		k->retired = dice(2);
 		odd_name(k->name, sizeof k->name, i);
 		if (dice(2))
 			odd_text(k->crop, sizeof k->crop);
@@ -161,6 +136,24 @@ static void make_places(struct made *m)
 		t->lon = t->has_position ? dice(360000000) / 1e6 - 180 : 0;
 		odd_name(t->label, sizeof t->label, i);
 		must(book_put_trap(m->b, t, &m->e), &m->e);
+	}
+}
+
+/* As a point, an outline, both or neither. */
+static void make_sources(struct made *m)
+{
+	for (int i = 0; i < 4; i++) {
+		struct source s = { .farm = m->farm[i / 2].id };
+		s.kind = (enum source_kind)dice(SOURCE_KIND_COUNT);
+		s.has_position = dice(2);
+		s.lat = s.has_position ? dice(180000000) / 1e6 - 90 : 0;
+		s.lon = s.has_position ? dice(360000000) / 1e6 - 180 : 0;
+		s.n_outline = dice(2) ? 0 : (size_t)(OUTLINE_MIN + dice(5));
+		for (size_t k = 0; k < s.n_outline; k++)
+			s.outline[k] = (struct corner){ dice(1800000000) / 1e7 - 90,
+				dice(2000000000) / 1e7 - 100 };
+		odd_name(s.name, sizeof s.name, i);
+		must(book_put_source(m->b, &s, &m->e), &m->e);
 	}
 }
 
@@ -210,6 +203,8 @@ static void make_settings(struct made *m)
 	must(book_put_setting(m->b, "scout", text, &m->e), &m->e);
 	snprintf(text, sizeof text, "%d", dice(4));
 	must(book_put_setting(m->b, "fill_days", text, &m->e), &m->e);
+	must(book_put_setting(m->b, "area_unit", dice(2) ? "acre" : "ha", &m->e),
+		&m->e);
 }
 
 static int32_t odd_count(int32_t most)
@@ -284,6 +279,7 @@ static struct book *random_book(uint32_t seed)
 	state_of_dice = seed;
 	make_kinds(&m);
 	make_places(&m);
+	make_sources(&m);
 	for (int t = 0; t < TRAPS; t++) {
 		bool hangs = false;
 		for (int32_t day = day_of(TODAY) - VISITS, n = 0; n < VISITS; n++)
@@ -295,6 +291,8 @@ static struct book *random_book(uint32_t seed)
 	make_weather(&m);
 	make_biofixes(&m);
 	make_settings(&m);
+	for (int i = 0; i < ACTS; i++)
+		odd_acts(m.b, &m.trap[dice(TRAPS)], i);
 	return m.b;
 }
 
@@ -354,7 +352,7 @@ static void formula_looking_text_is_guarded(void **state)
 	must_take(b, "pests", "code,name,latin\nQ1,'=1+1,'@x\nQ2,''=1,-5\n");
 	char *got = give(b, "pests");
 	assert_non_null(
-		strstr(got, "\r\nQ1,'=1+1,'@x,,,,,,,\r\nQ2,''=1,-5,,,,,,,\r\n"));
+		strstr(got, "\r\nQ1,'=1+1,'@x,,,,,,,,no\r\nQ2,''=1,-5,,,,,,,,no\r\n"));
 	free(got);
 	book_close(b);
 }

@@ -9,7 +9,9 @@ static const char *const usual = "name,value\r\njoin_nights,5\r\nlong_nights,10\
 				 "stale_nights,10\r\nnear_x100,70\r\nread_num,2\r\n"
 				 "read_den,3\r\nopen_days,2\r\nfill_days,0\r\n"
 				 "skip_biofix_day,0\r\nodd_count,20\r\nodd_times,5\r\n"
-				 "scout,\r\n";
+				 "scout,\r\narea_unit,ha\r\nlength_unit,m\r\n"
+				 "degree_unit,C\r\ndate_style,day-month\r\n"
+				 "week_start,monday\r\n";
 
 static void a_new_book_gives_out_the_usual_numbers(void **state)
 {
@@ -21,7 +23,7 @@ static void a_new_book_gives_out_the_usual_numbers(void **state)
 	(void)state;
 	expect_text("given out", got, usual);
 	assert_true(take(b, "settings", got, &out, &e));
-	assert_int_equal(out.n_same, 12);
+	assert_int_equal(out.n_same, 17);
 	assert_int_equal(out.n_new + out.n_changed, 0);
 	imported_free(&out);
 	out = (struct imported){ 0 };
@@ -92,7 +94,11 @@ static void a_wrong_setting_is_named(void **state)
 			"file.csv, line 2, column name: \"fill\" is not right; it "
 			"takes one of: join_nights, long_nights, stale_nights, "
 			"near_x100, read_num, read_den, open_days, fill_days, "
-			"skip_biofix_day, odd_count, odd_times, scout" },
+			"skip_biofix_day, odd_count, odd_times, scout, area_unit, "
+			"length_unit, degree_unit, date_style, week_start" },
+		{ "no such unit", HEAD "area_unit,rods\n",
+			"file.csv, line 2, column value: \"rods\" is not right; it "
+			"takes one of: ha, acre" },
 		{ "too many days", HEAD "fill_days,4\n",
 			"file.csv, line 2: the setting fill_days is \"4\"; it goes "
 			"from 0 to 3" },

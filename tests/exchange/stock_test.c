@@ -65,7 +65,7 @@ static void an_empty_mark_is_the_usual_one(void **state)
 		struct buf text = { 0 }, want = { 0 };
 		buf_addf(&text, "card,life_days,stir_at,change_at,floor_at\n%s\n",
 			row[i].row);
-		buf_addf(&want, "%s\r\n", row[i].want);
+		buf_addf(&want, "%s,,,,no\r\n", row[i].want);
 		must_take(b, "cards", text.text);
 		char *got = give(b, "cards");
 		const char *line = strstr(got, "zz,");
@@ -88,12 +88,45 @@ static void a_kind_in_the_book_is_changed(void **state)
 		"zz,CM,20,10,06-01,08-31,own\n");
 	must_take(b, "lures", "lure,life_days\nzz,25\n");
 	char *got = give(b, "lures");
-	assert_non_null(strstr(got, "zz,CM,25,10,06-01,08-31,own\r\n"));
+	assert_non_null(strstr(got, "zz,CM,25,10,06-01,08-31,own,,,,no\r\n"));
 	free(got);
 	must_take(b, "lures", "lure,life_days,hot_days,hot_from,hot_to\nzz,25,,,\n");
 	got = give(b, "lures");
-	assert_non_null(strstr(got, "zz,CM,25,,,,own\r\n"));
+	assert_non_null(strstr(got, "zz,CM,25,,,,own,,,,no\r\n"));
 	free(got);
+	book_close(b);
+}
+
+static void what_is_on_the_shelf_is_kept_with_its_day(void **state)
+{
+	static const struct {
+		const char *why, *text, *want;
+	} row[] = {
+		{ "counted on a day",
+			"lure,life_days,stock,stock_day\nzz,20,7,2026-07-01\n",
+			"7,2026-07-01,,no\r\n" },
+		{ "the line alone", "lure,life_days,reorder_at\nzz,20,3\n",
+			"7,2026-07-01,3,no\r\n" },
+		{ "counted again, today", "lure,life_days,stock\nzz,20,5\n",
+			"5," TODAY ",3,no\r\n" },
+		{ "none left is not none kept", "lure,life_days,stock\nzz,20,0\n",
+			"0," TODAY ",3,no\r\n" },
+		{ "kept no more", "lure,life_days,stock\nzz,20,\n", ",,3,no\r\n" },
+		{ "put away", "lure,life_days,retired\nzz,20,yes\n", ",,3,yes\r\n" },
+	};
+	struct book *b = new_book();
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct buf want = { 0 };
+		must_take(b, "lures", row[i].text);
+		char *got = give(b, "lures");
+		buf_addf(&want, "zz,,20,,,,,%s", row[i].want);
+		const char *line = strstr(got, "zz,");
+		expect_text(row[i].why, line ? line : got, want.text);
+		free(got);
+		buf_free(&want);
+	}
 	book_close(b);
 }
 
@@ -118,6 +151,7 @@ int main(void)
 		cmocka_unit_test(a_row_is_refused),
 		cmocka_unit_test(an_empty_mark_is_the_usual_one),
 		cmocka_unit_test(a_kind_in_the_book_is_changed),
+		cmocka_unit_test(what_is_on_the_shelf_is_kept_with_its_day),
 		cmocka_unit_test(a_kind_twice_in_a_file_is_the_latter),
 	};
 
