@@ -4,43 +4,13 @@
 #ifndef SCREEN_PAGE_H
 #define SCREEN_PAGE_H
 
-#include "base/records.h"
 #include "screen/canvas.h"
 #include "screen/input.h"
+#include "screen/wish.h"
 
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
-
-enum want {
-	WANT_NOTHING,
-	WANT_BACK, /* to the page before; Today never wishes it */
-	WANT_QUIT,
-	WANT_HELP,    /* the keys that work on this page */
-	WANT_RUN,     /* the run of .farm */
-	WANT_WEEK,    /* the Week page, filtered by .farm and .pest (0 = all) */
-	WANT_WHY,     /* behind .trap, or .block and .pest; Run: .visit.trap, an id */
-	WANT_SHEET,   /* print the weekly sheet of .farm to a file */
-	WANT_SAVE,    /* .visit and .words: on the disk before the next frame */
-	WANT_UNDO,    /* take back the latest change in this run */
-	WANT_FLIGHT,  /* the Flight page of .farm, .block, .trap, .pest */
-	WANT_BIOFIX,  /* set it to .day for .farm and .pest; DAY_NONE: take it out */
-	WANT_WEATHER, /* the weather of .farm's station */
-	WANT_SAVE_WEATHER, /* .weather: on the disk before the next frame */
-	WANT_NEW_STATION,  /* named .words.note */
-	WANT_RUN_DAY,      /* the same run on another date, .day */
-	WANT_COUNT
-};
-
-struct wish {
-	enum want want;
-	int64_t farm, block, pest;
-	int trap; /* index in the log; -1 none */
-	int32_t day;
-	struct visit visit;
-	struct weather_day weather;
-	struct visit_words words;
-};
 
 /* One key of a page. The same table feeds the dispatcher, the key line, the help page
  * and the test that looks every key up in the manual. */
@@ -52,9 +22,6 @@ struct key_row {
 	const char *word;   /* in the key line, N_(): "keep, next"; NULL: not there */
 	const char *help;   /* on the help page, N_(): one sentence */
 };
-
-/* A wish for nothing but `want`: no trap, no day. */
-struct wish page_wish(enum want want);
 
 struct key_rows {
 	const struct key_row *rows;

@@ -6,16 +6,17 @@
 #include "screen/page.h"
 
 /* What is typed for the picked trap and not yet kept. */
-struct entry {
+struct run_entry {
 	enum outcome outcome; /* OUTCOME_COUNTED unless a key said otherwise */
 	enum reason reason;
 	char digits[6]; /* the count as typed, up to 4 digits */
 	char females[6], others[6];
 	bool new_card, new_lure, stirred;
 	char note[NOTE_BYTES];
-	bool touched;    /* something was typed */
-	bool asked;      /* about the odd count: the next Enter keeps it */
-	bool old_digits; /* digits are the visit's; the next one replaces them */
+	bool touched;     /* something was typed */
+	bool asked;       /* about the odd count: the next Enter keeps it */
+	bool asked_entry; /* that the block may not be entered: the same */
+	bool old_digits;  /* digits are the visit's; the next one replaces them */
 	bool auto_card, auto_lure; /* set by the outcome, so it takes them back too */
 };
 
@@ -33,7 +34,7 @@ struct run_page {
 	const struct run *run; /* borrowed; set by run_page_show */
 	const struct limits *limits;
 	size_t picked, top;
-	struct entry entry;
+	struct run_entry entry;
 	enum typing typing;
 	char line[NOTE_BYTES]; /* the note, date or initials being typed */
 	bool fresh;            /* the next character replaces the line */
@@ -73,6 +74,9 @@ void run_page_pick(struct run_page *p, int64_t trap);
 /* The wish WANT_SAVE was done at `clock` ("07:42:11"): clears the entry and picks the
  * next open trap after the picked one (wrapping), else stays; says what was saved. */
 void run_page_saved(struct run_page *p, const struct run *run, const char *clock);
+/* WANT_PASS was done: says so and picks the next open trap. */
+void run_page_passed(
+	struct run_page *p, const struct run *run, int n, const char *clock);
 /* It was not: keeps the entry as typed and says so in the message line. */
 void run_page_not_saved(struct run_page *p, const char *why);
 

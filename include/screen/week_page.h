@@ -3,13 +3,14 @@
 #define SCREEN_WEEK_PAGE_H
 
 #include "answers/week.h"
-#include "screen/page.h"
+#include "screen/narrow.h"
 
 struct week_page {
 	const struct week *week; /* borrowed */
 	const char *filter;      /* "all farms, CM"; borrowed, translated */
 	size_t picked, top;      /* over the rows that are shown */
 	bool only_open;          /* only rows that are over, unknown or near */
+	struct narrow narrow;
 	struct message message;
 	int rows;                  /* of the list in the last frame */
 	bool next_farm, next_pest; /* set by a key: the loop filters and clears */

@@ -3,17 +3,21 @@
 #define SCREEN_WHY_PAGE_H
 
 #include "answers/why.h"
-#include "screen/page.h"
+#include "screen/answering.h"
 
 struct why_page {
 	const struct why *why; /* borrowed */
 	const char *right;     /* set to the right of the title; borrowed */
+	/* That what it is about is over, or was and is answered; borrowed; NULL. */
+	const struct alert *alert;
+	struct answering answering;
 	size_t top;
 	struct message message;
 	int rows; /* of the text in the last frame */
 };
 
-/* WANT_FLIGHT: of what the page is about, which the loop knows. */
+/* WANT_FLIGHT, WANT_DIARY, WANT_ANSWER: of what the page is about, which the loop
+ * knows. */
 struct key_rows why_page_keys(void);
 struct wish why_page_key(struct why_page *p, struct input in);
 void why_page_draw(struct why_page *p, struct canvas *c);

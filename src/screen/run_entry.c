@@ -20,23 +20,23 @@ static void write_number(char *out, size_t size, int32_t n)
 		snprintf(out, size, "%d", (int)n);
 }
 
-bool entry_corrects(const struct run_trap *t, int32_t day)
+bool run_entry_corrects(const struct run_trap *t, int32_t day)
 {
 	return !t->open && t->visit.day == day;
 }
 
-struct run_trap entry_trap(const struct run_trap *t, int32_t day)
+struct run_trap run_entry_trap(const struct run_trap *t, int32_t day)
 {
 	struct run_trap now = *t;
 
-	now.open = !entry_corrects(t, day);
+	now.open = !run_entry_corrects(t, day);
 	return now;
 }
 
-struct entry entry_start(const struct run_trap *t)
+struct run_entry run_entry_start(const struct run_trap *t)
 {
 	const struct visit *v = &t->visit;
-	struct entry e = { .outcome = OUTCOME_COUNTED };
+	struct run_entry e = { .outcome = OUTCOME_COUNTED };
 
 	if (t->open)
 		return e;
@@ -53,13 +53,13 @@ struct entry entry_start(const struct run_trap *t)
 	return e;
 }
 
-static void set_card(struct entry *e, bool on, bool is_auto)
+static void set_card(struct run_entry *e, bool on, bool is_auto)
 {
 	e->new_card = on;
 	e->auto_card = on && is_auto;
 }
 
-static void set_lure(struct entry *e, bool on, bool is_auto)
+static void set_lure(struct run_entry *e, bool on, bool is_auto)
 {
 	e->new_lure = on;
 	e->auto_lure = on && is_auto;
@@ -67,7 +67,7 @@ static void set_lure(struct entry *e, bool on, bool is_auto)
 
 /* A full card or a lost one is changed, a trap hung again gets both; when the outcome
  * goes, so does what it brought. */
-static void set_outcome(struct entry *e, const struct run_trap *t, struct step to)
+static void set_outcome(struct run_entry *e, const struct run_trap *t, struct step to)
 {
 	bool hung = to.outcome == OUTCOME_HUNG;
 	bool card =
@@ -119,8 +119,8 @@ static bool can_count(const struct run_trap *t, struct message *m)
 	return false;
 }
 
-void entry_digit(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_digit(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	bool nobody_looked =
 		e->outcome == OUTCOME_SKIPPED || e->outcome == OUTCOME_MISSING;
@@ -143,8 +143,8 @@ void entry_digit(
 	e->asked = false;
 }
 
-void entry_card(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_card(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	(void)in;
 	if (!e->new_card && !t->card_kind)
@@ -154,8 +154,8 @@ void entry_card(
 		set_card(e, !e->new_card, false);
 }
 
-void entry_lure(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_lure(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	(void)in;
 	if (!e->new_lure && !t->lure_kind)
@@ -165,8 +165,8 @@ void entry_lure(
 		set_lure(e, !e->new_lure, false);
 }
 
-void entry_plus(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_plus(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	bool typed = e->digits[0] && !e->old_digits;
 
@@ -175,11 +175,11 @@ void entry_plus(
 	else if (typed && e->outcome == OUTCOME_FLOOR)
 		set_outcome(e, t, (struct step){ OUTCOME_COUNTED, REASON_NONE });
 	else
-		entry_card(e, t, in, m);
+		run_entry_card(e, t, in, m);
 }
 
-void entry_stir(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_stir(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	(void)t;
 	(void)in;
@@ -188,7 +188,7 @@ void entry_stir(
 }
 
 /* What is counted again after the last step; digits of a full card stay a floor. */
-static struct step nothing(const struct entry *e, const struct run_trap *t)
+static struct step nothing(const struct run_entry *e, const struct run_trap *t)
 {
 	bool floor = !t->open && t->visit.outcome == OUTCOME_FLOOR && e->old_digits;
 
@@ -197,8 +197,8 @@ static struct step nothing(const struct entry *e, const struct run_trap *t)
 
 /* The step after the one that holds, the first when none does; past the last:
  * nothing. */
-static void next_step(
-	struct entry *e, const struct run_trap *t, const struct step *steps, size_t n)
+static void next_step(struct run_entry *e, const struct run_trap *t,
+	const struct step *steps, size_t n)
 {
 	for (size_t i = 0; i < n; i++)
 		if (steps[i].outcome == e->outcome && steps[i].reason == e->reason) {
@@ -208,8 +208,8 @@ static void next_step(
 	set_outcome(e, t, steps[0]);
 }
 
-void entry_skip(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_skip(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	static const struct step steps[] = {
 		{ OUTCOME_SKIPPED, REASON_NONE },
@@ -232,8 +232,8 @@ void entry_skip(
 			  "other."));
 }
 
-void entry_spoil(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_spoil(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	static const struct step steps[] = {
 		{ OUTCOME_SPOILED, REASON_DOWN },
@@ -255,10 +255,13 @@ void entry_spoil(
 	if (e->outcome == OUTCOME_MISSING && e->digits[0])
 		message_set(
 			m, false, _("Missing: the %s will not be kept."), e->digits);
+	else if (e->outcome == OUTCOME_SPOILED && e->digits[0])
+		message_set(m, false, _("Spoiled (%s): %s becomes at least %s."),
+			_(reason_word(e->reason)), e->digits, e->digits);
 }
 
-void entry_erase(
-	struct entry *e, const struct run_trap *t, struct input in, struct message *m)
+void run_entry_erase(struct run_entry *e, const struct run_trap *t, struct input in,
+	struct message *m)
 {
 	size_t n = strlen(e->digits);
 
@@ -272,7 +275,7 @@ void entry_erase(
 	e->asked = false;
 }
 
-bool entry_same(const struct entry *a, const struct entry *b)
+bool run_entry_same(const struct run_entry *a, const struct run_entry *b)
 {
 	return a->outcome == b->outcome && a->reason == b->reason &&
 	       a->new_card == b->new_card && a->new_lure == b->new_lure &&

@@ -1,0 +1,31 @@
+/* narrow.h - a list that shows only what contains the letters typed. */
+#ifndef SCREEN_NARROW_H
+#define SCREEN_NARROW_H
+
+#include "base/sizes.h"
+#include "screen/line.h"
+
+struct narrow {
+	bool typing; /* keys go into the text; else they are the page's */
+	char text[NAME_BYTES];
+	size_t at;
+};
+
+/* True if `text` contains `part`, in either case of letters; "" is in every text. */
+bool narrow_contains(const char *text, const char *part);
+/* True if it begins with it. */
+bool narrow_begins(const char *text, const char *part);
+
+/* Starts typing, or goes on with what is there. */
+void narrow_start(struct narrow *n);
+/* Ends it and shows all again. */
+void narrow_end(struct narrow *n);
+/* While it is typed: characters and editing go into the text, Esc ends it. False: the
+ * key is for the page (Enter, Up ...). *changed: other rows are to be shown. */
+bool narrow_key(struct narrow *n, struct input in, struct message *m, bool *changed);
+
+/* What is looked for and how many rows have it, for the message line; nothing when the
+ * list is not narrowed. Returns the column of the cursor in that line, -1: none. */
+int narrow_say(const struct narrow *n, size_t shown, size_t all, struct message *m);
+
+#endif

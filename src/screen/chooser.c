@@ -1,0 +1,137 @@
+#include "screen/chooser.h"
+
+#include "base/text.h"
+#include "base/words.h"
+#include "screen/narrow.h"
+
+#include <string.h>
+
+static size_t count(const struct chooser *s)
+{
+	return s->choices ? s->choices->n : 0;
+}
+
+const struct entry_choice *chooser_match(const struct chooser *s, size_t k)
+{
+	for (int pass = 0; pass < 2; pass++)
+		for (size_t i = 0; i < count(s); i++) {
+			const struct entry_choice *c = &s->choices->items[i];
+			bool begins = narrow_begins(c->text, s->typed);
+
+			if (pass == 0 ? !begins
+				      : begins || !narrow_contains(c->text, s->typed))
+				continue;
+			if (k-- == 0)
+				return c;
+		}
+	return NULL;
+}
+
+size_t chooser_matches(const struct chooser *s)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < count(s); i++)
+		n += narrow_contains(s->choices->items[i].text, s->typed);
+	return n;
+}
+
+const struct entry_choice *chooser_picked(const struct chooser *s)
+{
+	return s->open && s->picked >= 0 ? chooser_match(s, (size_t)s->picked) : NULL;
+}
+
+static bool is_same(const char *a, const char *b)
+{
+	return narrow_begins(a, b) && narrow_begins(b, a);
+}
+
+const struct entry_choice *chooser_find(const struct chooser *s, const char *text)
+{
+	for (size_t i = 0; i < count(s); i++)
+		if (is_same(s->choices->items[i].text, text))
+			return &s->choices->items[i];
+	return NULL;
+}
+
+const char *chooser_turn(const struct chooser *s, const char *text, int by, bool empty)
+{
+	const struct entry_choice *now = chooser_find(s, text);
+	size_t n = count(s), all = n + empty, at = n;
+
+	if (n == 0)
+		return "";
+	if (now)
+		at = (size_t)(now - s->choices->items);
+	else if (!empty)
+		at = by > 0 ? n - 1 : 0;
+	at = by > 0 ? (at + 1) % all : (at + all - 1) % all;
+	return at < n ? s->choices->items[at].text : "";
+}
+
+void chooser_open(struct chooser *s, uint32_t ch, struct message *m)
+{
+	s->open = true;
+	s->typed[0] = '\0';
+	s->at = 0;
+	s->picked = 0;
+	if (ch)
+		chooser_key(s, (struct input){ INPUT_CHAR, ch }, m);
+}
+
+void chooser_close(struct chooser *s)
+{
+	s->open = false;
+	s->typed[0] = '\0';
+	s->at = 0;
+	s->picked = 0;
+}
+
+static void pick(struct chooser *s, int by)
+{
+	int n = (int)chooser_matches(s), least = s->choices->only ? 0 : -1;
+
+	s->picked += by;
+	if (s->picked >= n)
+		s->picked = n - 1;
+	if (s->picked < least)
+		s->picked = least;
+}
+
+bool chooser_key(struct chooser *s, struct input in, struct message *m)
+{
+	struct line l = { s->typed, sizeof s->typed, s->at, false };
+
+	if (in.kind == INPUT_UP || in.kind == INPUT_LEFT)
+		pick(s, -1);
+	else if (in.kind == INPUT_DOWN || in.kind == INPUT_RIGHT)
+		pick(s, 1);
+	else if (!line_key(&l, in, m))
+		return false;
+	else {
+		s->at = l.at;
+		s->picked = s->choices->only ? 0 : -1;
+	}
+	return true;
+}
+
+void chooser_draw(
+	const struct chooser *s, struct canvas *c, int first, int last, int col)
+{
+	int rows = last - first + 1, at = s->picked < 0 ? 0 : s->picked;
+	int top = at >= rows ? at - rows + 1 : 0, cols = 0;
+	const struct entry_choice *one = NULL;
+
+	if (rows < 1)
+		return;
+	for (int i = 0; i < rows && (one = chooser_match(s, (size_t)(top + i))); i++)
+		if (text_cols(one->text) > cols)
+			cols = text_cols(one->text);
+	for (int i = 0; i < rows && (one = chooser_match(s, (size_t)(top + i))); i++) {
+		enum ink ink = top + i == s->picked ? INK_PICKED : INK_PLAIN;
+
+		canvas_text(c, first + i, 0, c->cols, INK_PLAIN, "");
+		canvas_textf(c, first + i, col, c->cols - col - 1, ink, "%s%*s  %s",
+			one->text, cols - text_cols(one->text), "", one->help);
+	}
+}

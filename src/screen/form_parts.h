@@ -1,0 +1,27 @@
+/* form_parts.h - what the files of the form share. */
+#ifndef SCREEN_FORM_PARTS_H
+#define SCREEN_FORM_PARTS_H
+
+#include "screen/form_page.h"
+
+/* The column and text of the i-th field; of the one under the hand. */
+const struct column *form_column(const struct form_page *p, size_t i);
+char *form_text(struct form_page *p, size_t i);
+const char *form_has(const struct form_page *p, size_t i);
+struct line form_line(const struct form_page *p, char *text);
+
+/* The field that names it. */
+size_t form_name_field(const struct form_page *p);
+/* Keys of the key line, and what an offer that stands takes. */
+struct key_rows form_line_keys(const struct form_page *p);
+void form_say_offer(const struct form_page *p, struct message *m);
+
+/* Whether its value is chosen from a list and not typed out. */
+bool form_only(const struct form_page *p);
+
+/* A key into the field under the hand; false: it is for the page. */
+bool form_typing_key(struct form_page *p, struct input in);
+/* Takes the choice that is picked in an open list; false, and says so: none matches. */
+bool form_take(struct form_page *p);
+
+#endif
