@@ -1,0 +1,242 @@
+#include "base/mem.h"
+#include "base/text.h"
+#include "base/words.h"
+#include "diary_parts.h"
+#include "screen/frame.h"
+#include "screen/list.h"
+#include "screen/reader.h"
+#include "screen/run_entry.h"
+#include "screen/run_say.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+enum { DAY, VISIT, NIGHTS, WEEK, LURE, CARD, MARK, SCOUT, NOTE, COLUMNS };
+
+static const struct list_column column[COLUMNS] = {
+	[DAY] = { N_("day"), .least = 6, .whole = COLUMN_NUMBER },
+	[VISIT] = { N_("visit"), .least = 8 },
+	[NIGHTS] = { N_("nights"), .least = 4, .drop = 5, .whole = COLUMN_NUMBER,
+		.right = true },
+	[WEEK] = { N_("a week"), .least = 4, .drop = 7, .whole = COLUMN_NUMBER,
+		.right = true },
+	[LURE] = { N_("lure"), .least = 4, .drop = 4, .whole = COLUMN_NUMBER,
+		.right = true },
+	[CARD] = { N_("card"), .least = 4, .drop = 3, .whole = COLUMN_NUMBER,
+		.right = true },
+	[MARK] = { "", .least = 9, .drop = 6 },
+	[SCOUT] = { N_("scout"), .least = 5, .drop = 2 },
+	[NOTE] = { N_("note"), .least = 8, .drop = 1 },
+};
+
+enum { LEFT = 3, LEFT_NARROW = 2, FIELD_LEAST = 12 };
+
+static const char *mark_of(const struct diary_row *r)
+{
+	return r->n_old > 0 ? _("corrected") : "";
+}
+
+static void fit(struct columns *s, const struct diary_page *p, int cols)
+{
+	*s = (struct columns){ .col = column, .n = COLUMNS };
+	for (size_t i = 0; i < COLUMNS; i++)
+		columns_want(s, i, _(column[i].head));
+	s->want[VISIT] = FIELD_LEAST;
+	for (size_t i = 0; i < p->diary->n; i++) {
+		const struct diary_row *r = &p->diary->rows[i];
+
+		columns_want(s, DAY, r->day_text);
+		columns_want(s, VISIT, r->visit_text);
+		columns_want(s, NIGHTS, r->nights_text);
+		columns_want(s, WEEK, r->weekly_text);
+		columns_want(s, LURE, r->lure_text);
+		columns_want(s, CARD, r->card_text);
+		columns_want(s, MARK, mark_of(r));
+		columns_want(s, SCOUT, r->words.scout);
+		columns_want(s, NOTE, r->words.note);
+	}
+	columns_fit(s, cols < FRAME_WIDE ? LEFT_NARROW : LEFT, cols - 1);
+}
+
+static void draw_visit(const struct columns *s, struct canvas *c, int row,
+	const struct diary_row *r, enum ink ink)
+{
+	enum ink tone = ink == INK_PICKED ? ink : list_ink(r->tone);
+
+	columns_cell(s, c, row, DAY, ink, r->day_text);
+	columns_cell(s, c, row, VISIT, tone, r->visit_text);
+	columns_cell(s, c, row, NIGHTS, ink, r->nights_text);
+	columns_cell(s, c, row, WEEK, ink, r->weekly_text);
+	columns_cell(s, c, row, LURE, ink, r->lure_text);
+	columns_cell(s, c, row, CARD, ink, r->card_text);
+	columns_cell(s, c, row, MARK, ink, mark_of(r));
+	columns_cell(s, c, row, SCOUT, ink, r->words.scout);
+	columns_cell(s, c, row, NOTE, ink, r->words.note);
+}
+
+/* What is typed stands between brackets, over what the row has further right. */
+static void draw_field(const struct diary_page *p, const struct columns *s,
+	struct canvas *c, int row, const struct diary_row *r)
+{
+	char text[RUN_ENTRY_TEXT], day[DAY_TEXT_SIZE];
+	int at = s->at[VISIT], room = c->cols - at - 5, cols = 0;
+
+	text_copy(text, sizeof text, r ? r->visit_text : "");
+	if (p->typed.entry.touched)
+		run_entry_text(&p->typed.entry, text);
+	else if (r && r->visit.outcome == OUTCOME_HUNG) {
+		/* Its row says "hung" alone; here a key takes its card or lure away. */
+		const struct run_entry there = run_entry_start(&p->trap);
+
+		run_entry_text(&there, text);
+	}
+	day_short(p->day, day, sizeof day);
+	columns_cell(s, c, row, DAY, INK_PICKED, day);
+	cols = text_cols(text) < room ? text_cols(text) : room;
+	cols = cols < 2 ? 2 : cols;
+	canvas_text(c, row, at, 2, INK_FIELD, "[ ");
+	canvas_text(c, row, at + 2, cols, INK_FIELD, text);
+	canvas_text(c, row, at + 2 + cols, 2, INK_FIELD, " ]");
+	if (r && p->typed.entry.touched)
+		canvas_textf(c, row, at + 5 + cols, 0, INK_PICKED, _("was %s"),
+			r->visit_text);
+	if (p->typed.typing == TYPING_COUNT)
+		canvas_cursor(c, row,
+			at + 2 + (text_cols(text) < cols ? text_cols(text) : cols));
+}
+
+static void draw_picked(
+	const struct diary_page *p, const struct columns *s, struct canvas *c, int row)
+{
+	const struct diary_row *r = diary_row_at(p, p->picked);
+
+	canvas_text(c, row, 0, c->cols, INK_PICKED, "");
+	canvas_text(c, row, c->cols >= FRAME_WIDE ? 1 : 0, 1, INK_PICKED, ">");
+	canvas_cursor(c, row, s->at[VISIT]);
+	if (p->mode == DIARY_VISIT)
+		draw_field(p, s, c, row, r);
+	else if (r)
+		draw_visit(s, c, row, r, INK_PICKED);
+}
+
+static void draw_list(struct diary_page *p, const struct columns *s, struct canvas *c,
+	struct frame *f)
+{
+	size_t n = diary_count(p);
+	int first = f->first;
+
+	if (f->last - first >= 3)
+		columns_heads(s, c, first++);
+	p->rows = f->last - first + 1;
+	page_scroll_near(n, p->rows, &p->picked, &p->top);
+	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
+		size_t at = p->top + (size_t)i;
+		const struct diary_row *r = diary_row_at(p, at);
+
+		if (at == p->picked)
+			draw_picked(p, s, c, first + i);
+		else if (r)
+			draw_visit(s, c, first + i, r, INK_PLAIN);
+	}
+	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < n);
+	if (n == 0)
+		canvas_text(c, f->first, 1, 0, INK_PLAIN,
+			_("No visit in this season: n adds one."));
+}
+
+static void draw_changes(struct diary_page *p, struct canvas *c, const struct frame *f)
+{
+	enum { INDENT = 12 };
+	const struct trap_diary *d = p->diary;
+	struct paragraph *text = mem_new(d->n_olds + 1, sizeof *text);
+	size_t n = 0;
+
+	for (; n < d->n_olds; n++)
+		text[n] = (struct paragraph){ INK_PLAIN, INDENT, d->olds[n].day_text,
+			d->olds[n].text };
+	if (n == 0)
+		text[n++] = (struct paragraph){ INK_PLAIN, 0, NULL,
+			_("No visit of this season was changed or taken out.") };
+	p->rows = f->last - f->first + 1;
+	size_t lines = reader_draw(c, f->first, f->last, &p->old_top, text, n);
+	free(text);
+	canvas_cursor(c, f->first, 0);
+	if (p->rows > 0 && lines > p->old_top + (size_t)p->rows)
+		reader_more(c, f->last, 1);
+}
+
+/* What the picked row has no room for. */
+static void say_picked(
+	const struct diary_page *p, const struct columns *s, struct message *m)
+{
+	const struct diary_row *r =
+		p->picked < p->diary->n ? &p->diary->rows[p->picked] : NULL;
+
+	if (p->mode != DIARY_LIST || !r || !s->dropped)
+		return;
+	message_set(m, false, "%s: %s%s%s%s%s%s%s%s%s%s", r->day_text, r->visit_text,
+		r->nights_text[0] ? ", " : "", r->nights_text,
+		r->weekly_text[0] ? ", " : "", r->weekly_text,
+		r->weekly_text[0] ? _(" a week") : "", r->words.scout[0] ? "; " : "",
+		r->words.scout, r->words.note[0] ? ": " : "", r->words.note);
+}
+
+/* Returns the column of the cursor when something is typed in the message line. */
+static int fill_message(const struct diary_page *p, const struct columns *s, int cols,
+	struct message *m)
+{
+	*m = p->message;
+	if (p->mode == DIARY_VISIT && p->typed.typing != TYPING_COUNT)
+		return run_say_message(&p->typed, cols, false, m);
+	if (p->mode == DIARY_DAY) {
+		const char *prompt = _("day of the visit: ");
+
+		message_set(m, p->message.is_fault, "%s%s%s%s", prompt, p->line,
+			p->message.text[0] ? "  " : "", p->message.text);
+		return 1 + text_cols(prompt) + text_cols(p->line);
+	}
+	if (!m->text[0])
+		say_picked(p, s, m);
+	return 0;
+}
+
+static void say_status(const struct diary_page *p, char *out, size_t size)
+{
+	const struct trap_diary *d = p->diary;
+	bool changes = p->mode == DIARY_CHANGES;
+	unsigned n = (unsigned)(changes ? d->n_olds : d->n);
+
+	snprintf(out, size,
+		changes ? ngettext("%s \302\267 %u change", "%s \302\267 %u changes", n)
+			: ngettext("%s \302\267 %u visit", "%s \302\267 %u visits", n),
+		d->season_text, n);
+}
+
+void diary_page_draw(struct diary_page *p, struct canvas *c)
+{
+	const struct trap_diary *d = p->diary;
+	char status[64];
+	struct columns s;
+	struct message m;
+	struct frame f = { .status = status, .status_right = NULL, .message = &m };
+
+	if (!d) {
+		canvas_clear(c);
+		return;
+	}
+	f.title = c->cols >= FRAME_WIDE ? d->title : d->brief;
+	f.right = p->right;
+	f.keys = p->mode == DIARY_VISIT ? diary_visit_keys() : diary_page_keys();
+	say_status(p, status, sizeof status);
+	f.status_right = p->saved;
+	fit(&s, p, c->cols);
+	int cursor = fill_message(p, &s, c->cols, &m);
+	if (!frame_draw(c, &f))
+		return;
+	if (p->mode == DIARY_CHANGES)
+		draw_changes(p, c, &f);
+	else
+		draw_list(p, &s, c, &f);
+	if (cursor > 0)
+		canvas_cursor(c, f.message_row, cursor);
+}
