@@ -42,7 +42,7 @@ enum {
 	COLUMN_LABEL = 10,  /* a trap's label should not be */
 };
 
-struct column {
+struct list_column {
 	const char *head; /* N_(); "" none */
 	int least;        /* terminal columns it can shrink to */
 	int drop;         /* the lowest is dropped first; 0 = stays */
@@ -51,7 +51,7 @@ struct column {
 };
 
 struct columns {
-	const struct column *col;
+	const struct list_column *col;
 	size_t n;
 	bool tight;            /* one blank between two even where there is room */
 	int want[COLUMNS_MAX]; /* of the widest text; 0 = left out */

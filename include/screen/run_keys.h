@@ -8,6 +8,7 @@ enum run_action {
 	RUN_DIGIT = LIST_OTHERS,
 	RUN_KEEP,
 	RUN_SKIP,
+	RUN_PASS,
 	RUN_PLUS,
 	RUN_CARD,
 	RUN_LURE,
@@ -22,6 +23,7 @@ enum run_action {
 	RUN_ERASE,
 	RUN_WEEK,
 	RUN_WHY,
+	RUN_DIARY,
 	RUN_LEAVE,
 	RUN_HELP,
 	RUN_ACTIONS

@@ -5,7 +5,8 @@
 #include "screen/week_page.h"
 
 /* Indices of the rows that are shown, for the caller to free: all, or with only_open
- * those that are over, unknown or near with the farms and blocks above them. */
+ * those that are over, unknown or near, and of them those that contain what is looked
+ * for, with the farms and blocks above them. */
 size_t *week_shown(const struct week_page *p, size_t *n);
 
 /* Returns how many rows there are in all. */

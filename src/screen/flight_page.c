@@ -19,6 +19,7 @@ enum {
 	FLIGHT_SEVERAL,
 	FLIGHT_RULER,
 	FLIGHT_SET_BIOFIX,
+	FLIGHT_SPOTS,
 	FLIGHT_WEATHER,
 	FLIGHT_BACK,
 	FLIGHT_HELP,
@@ -51,8 +52,10 @@ static const struct key_row rows[] = {
 		N_("sets the biofix of this farm and pest, or takes it out") },
 	{ { INPUT_CHAR, 'v' }, { INPUT_NONE, 0 }, FLIGHT_SEVERAL, "v", N_("seasons"),
 		N_("all earlier seasons under the chart; again only the last one") },
-	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, FLIGHT_RULER, "h", N_("degree-days"),
+	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, FLIGHT_RULER, "d", N_("degree-days"),
 		N_("the chart along degree-days; again along weeks") },
+	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, FLIGHT_SPOTS, "h", N_("hot spots"),
+		N_("which block or edge of the farm is hot, on a map") },
 	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, FLIGHT_WEATHER, "m", N_("weather"),
 		N_("the temperatures of the farm's station") },
 	LIST_KEYS,
@@ -162,6 +165,8 @@ static struct wish act(struct flight_page *p, int action, struct input in)
 		break;
 	case FLIGHT_WEATHER:
 		return flight_wish(p, WANT_WEATHER);
+	case FLIGHT_SPOTS:
+		return flight_wish(p, WANT_HOTSPOTS);
 	case FLIGHT_BACK:
 		return page_wish(WANT_BACK);
 	case FLIGHT_HELP:

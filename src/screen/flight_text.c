@@ -1,46 +1,10 @@
 #include "flight_parts.h"
 
-#include "base/buf.h"
-#include "base/mem.h"
 #include "base/words.h"
+#include "prose.h"
 #include "screen/list.h"
-#include "screen/reader.h"
 
-#include <stdlib.h>
 #include <string.h>
-
-/* Paragraphs that own their texts. */
-struct prose {
-	struct paragraph *items;
-	size_t n, cap;
-};
-
-/* Takes over what is in *text; leaves out what is empty. */
-static void add(struct prose *to, enum ink ink, int indent, struct buf *text)
-{
-	if (!text->text || !text->text[0]) {
-		buf_free(text);
-		return;
-	}
-	to->items = mem_grow(to->items, &to->cap, to->n + 1, sizeof *to->items);
-	to->items[to->n++] = (struct paragraph){ ink, indent, NULL, text->text };
-	*text = (struct buf){ 0 };
-}
-
-static void add_text(struct prose *to, enum ink ink, int indent, const char *text)
-{
-	struct buf b = { 0 };
-
-	buf_add(&b, text);
-	add(to, ink, indent, &b);
-}
-
-static void prose_free(struct prose *p)
-{
-	for (size_t i = 0; i < p->n; i++)
-		free((char *)p->items[i].text);
-	free(p->items);
-}
 
 static void add_labelled(
 	struct prose *to, enum ink ink, const char *label, const char *text)
@@ -49,7 +13,7 @@ static void add_labelled(
 
 	if (text[0])
 		buf_addf(&b, "%s %s", label, text);
-	add(to, ink, 2, &b);
+	prose_take(to, ink, 2, &b);
 }
 
 static void add_biofix(struct prose *to, const struct flight_view *v)
@@ -57,14 +21,14 @@ static void add_biofix(struct prose *to, const struct flight_view *v)
 	const struct flight_biofix *f = &v->biofix;
 
 	if (v->ask.farm == 0) {
-		add_text(to, INK_PLAIN, 0,
+		prose_add(to, INK_PLAIN, 0,
 			_("Biofix and degree-days are a farm's: f picks one."));
 		return;
 	}
-	add_text(to, f->is_set ? INK_TITLE : INK_UNSURE, 0, f->set);
+	prose_add(to, f->is_set ? INK_TITLE : INK_UNSURE, 0, f->set);
 	add_labelled(to, INK_PLAIN, _("suggested:"), f->suggested);
 	add_labelled(to, INK_PLAIN, _("earlier seasons:"), f->earlier);
-	add_text(to, v->heat.state == HEAT_SUM ? INK_PLAIN : INK_UNSURE, 0,
+	prose_add(to, v->heat.state == HEAT_SUM ? INK_PLAIN : INK_UNSURE, 0,
 		v->heat_text);
 }
 
@@ -76,27 +40,27 @@ static void add_evidence(struct prose *to, const struct flight_biofix *f)
 
 	if (!f->suggested[0] || !f->rule)
 		return;
-	add_text(to, INK_TITLE, 0, _("Behind the suggested biofix"));
+	prose_add(to, INK_TITLE, 0, _("Behind the suggested biofix"));
 	buf_addf(&b, _("rule: %s"), _(f->rule->said));
 	if (f->rule->where[0])
 		buf_addf(&b, " (%s)", _(f->rule->where));
-	add(to, INK_PLAIN, 2, &b);
+	prose_take(to, INK_PLAIN, 2, &b);
 	if (s->n_seen + s->n_unlisted > 0)
 		buf_addf(&b, _("visits that it rests on: %zu. "),
 			s->n_seen + s->n_unlisted);
 	if (s->read_nights > 0)
 		buf_addf(
 			&b, _("Nights between two readings: %d."), (int)s->read_nights);
-	add(to, INK_PLAIN, 2, &b);
+	prose_take(to, INK_PLAIN, 2, &b);
 	if (s->or_earlier)
-		add_text(to, INK_UNSURE, 2,
+		prose_add(to, INK_UNSURE, 2,
 			_("The flight may have begun before anyone could see it."));
 	add_labelled(to, INK_QUIET, _("source:"), f->rule->source);
 }
 
 enum { NAME, FIRST, PEAK, RATE, D10, D50, D90, MOTHS, HEAT, COLUMNS };
 
-static const struct column column[COLUMNS] = {
+static const struct list_column column[COLUMNS] = {
 	[NAME] = { N_("flights"), .least = 7, .whole = COLUMN_NUMBER },
 	[FIRST] = { N_("first"), .drop = 6, .whole = COLUMN_NUMBER },
 	[PEAK] = { N_("peak week"), .whole = COLUMN_NUMBER },
@@ -138,7 +102,7 @@ static void add_cells(struct prose *to, const struct columns *s, enum ink ink,
 	}
 	while (b.n > 0 && b.text[b.n - 1] == ' ')
 		b.text[--b.n] = '\0';
-	add(to, ink, 0, &b);
+	prose_take(to, ink, 0, &b);
 }
 
 static void fit(struct columns *s, const struct flight_view *v, int cols)
@@ -171,7 +135,7 @@ static void add_flights(struct prose *to, const struct flight_view *v, int cols)
 	for (size_t i = 0; i < v->n_rows; i++) {
 		cells_of(&v->rows[i], cell);
 		add_cells(to, &s, INK_PLAIN, cell);
-		add_text(to, INK_UNSURE, 2, v->rows[i].flags);
+		prose_add(to, INK_UNSURE, 2, v->rows[i].flags);
 	}
 }
 
@@ -189,24 +153,24 @@ static void add_events(
 		if (e->passed != passed)
 			continue;
 		if (!last)
-			add_text(to, INK_TITLE, 0, head);
+			prose_add(to, INK_TITLE, 0, head);
 		else if (strcmp(last->source, e->source) != 0)
-			add_text(to, INK_QUIET, 4, last->source);
+			prose_add(to, INK_QUIET, 4, last->source);
 		buf_addf(&b, "%s, %s: %s", e->text, e->at, e->when);
-		add(to, passed ? INK_QUIET : INK_PLAIN, 2, &b);
+		prose_take(to, passed ? INK_QUIET : INK_PLAIN, 2, &b);
 		last = e;
 	}
 	if (last)
-		add_text(to, INK_QUIET, 4, last->source);
+		prose_add(to, INK_QUIET, 4, last->source);
 }
 
 static void add_next(struct prose *to, const struct flight_view *v)
 {
 	add_events(to, &v->events, false, _("What comes next"));
 	add_events(to, &v->events, true, _("Passed"));
-	add_text(to, INK_PLAIN, 0, v->no_events);
+	prose_add(to, INK_PLAIN, 0, v->no_events);
 	if (v->events.n > 0)
-		add_text(to, INK_PLAIN, 0,
+		prose_add(to, INK_PLAIN, 0,
 			_("These are published for their own places. Timing is local: "
 			  "ask the extension service; the product label is the law."));
 }
@@ -241,7 +205,7 @@ static void add_marks(struct prose *to, const struct flight_view *v)
 			if (bits & 1U << kind)
 				buf_addf(&b, " %s,", _(word[kind]));
 		b.text[b.n - 1] = '\0';
-		add(to, INK_QUIET, 0, &b);
+		prose_take(to, INK_QUIET, 0, &b);
 	}
 }
 
@@ -252,7 +216,7 @@ bool flight_text_draw(struct flight_page *p, struct canvas *c, int first, int la
 	size_t lines = 0;
 
 	p->rows = last < first ? 0 : (size_t)(last - first + 1);
-	add_text(&text, INK_UNSURE, 0, v->says);
+	prose_add(&text, INK_UNSURE, 0, v->says);
 	add_biofix(&text, v);
 	add_flights(&text, v, c->cols);
 	add_next(&text, v);

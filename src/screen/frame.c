@@ -31,28 +31,39 @@ static int draw_key(struct canvas *c, int col, const struct key_row *k)
 	return canvas_text(c, c->rows - 1, col + 1, 0, INK_QUIET, _(k->word)) + 2;
 }
 
-/* As many as fit, in the order of the table; the last of it (help) always. */
+/* The last one of the table that has a word: help. Esc is the way out. */
+static bool always_stands(struct key_rows keys, size_t i)
+{
+	if (keys.rows[i].in.kind == INPUT_ESC)
+		return true;
+	while (++i < keys.n)
+		if (keys.rows[i].word)
+			return false;
+	return true;
+}
+
+/* As many as fit, in the order of the table; Esc and the last of it (help) always. */
 static void draw_keys(struct canvas *c, struct key_rows keys)
 {
-	const struct key_row *help = NULL;
 	int col = 1, room = c->cols - 1;
+	bool full = false;
 
 	for (size_t i = 0; i < keys.n; i++)
-		if (keys.rows[i].word)
-			help = &keys.rows[i];
-	if (help)
-		room -= key_cols(help) + 2;
+		if (keys.rows[i].word && always_stands(keys, i))
+			room -= key_cols(&keys.rows[i]) + 2;
 	for (size_t i = 0; i < keys.n; i++) {
 		const struct key_row *k = &keys.rows[i];
+		bool always = always_stands(keys, i);
 
-		if (!k->word || k == help)
+		if (!k->word)
 			continue;
-		if (col + key_cols(k) > room)
-			break;
+		full = full || (!always && key_cols(k) > room);
+		if (full && !always)
+			continue;
+		if (!always)
+			room -= key_cols(k) + 2;
 		col = draw_key(c, col, k);
 	}
-	if (help)
-		draw_key(c, col, help);
 }
 
 static int message_rows(const struct canvas *c, const struct message *m)

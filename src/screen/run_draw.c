@@ -25,7 +25,7 @@ enum {
 	COLUMNS
 };
 
-static const struct column column[COLUMNS] = {
+static const struct list_column column[COLUMNS] = {
 	[TRAP] = { N_("trap"), .least = 4, .whole = COLUMN_LABEL },
 	[BLOCK] = { N_("block"), .least = 8, .drop = 9 },
 	[MARKS] = { "", .least = 1, .drop = 7, .whole = COLUMN_NUMBER },
@@ -111,8 +111,8 @@ static int service_cols(const struct run *r)
 	int most = 0;
 
 	for (size_t i = 0; i < r->n; i++)
-		if (r->traps[i].open && text_cols(r->traps[i].service) > most)
-			most = text_cols(r->traps[i].service);
+		if (r->traps[i].open && text_cols(run_say_open(&r->traps[i])) > most)
+			most = text_cols(run_say_open(&r->traps[i]));
 	return most;
 }
 
@@ -154,7 +154,7 @@ static void draw_heads(const struct columns *s, struct canvas *c, int row)
 		int end = s->at[LATER] + s->width[LATER];
 
 		canvas_text(c, row, s->at[OLDER], s->at[OLDER] - end, INK_QUIET,
-			_("last four"));
+			_("last 4/week"));
 	} else if (s->width[LATER])
 		canvas_text(
 			c, row, s->at[LATER], -s->width[LATER], INK_QUIET, _("last"));
@@ -192,13 +192,13 @@ static void draw_answer(const struct columns *s, struct canvas *c, int row,
 		tone == INK_PLAIN || tone == INK_QUIET ? ink : tone, t->verdict_text);
 }
 
-static void field_text(
-	const struct run_page *p, const struct run_trap *t, char out[static ENTRY_TEXT])
+static void field_text(const struct run_page *p, const struct run_trap *t,
+	char out[static RUN_ENTRY_TEXT])
 {
 	if (p->entry.touched)
-		entry_text(&p->entry, out);
+		run_entry_text(&p->entry, out);
 	else
-		text_copy(out, ENTRY_TEXT, t->open ? "" : t->visit_text);
+		text_copy(out, RUN_ENTRY_TEXT, t->open ? "" : t->visit_text);
 }
 
 /* Columns between the brackets of a field that starts at `at`. */
@@ -216,7 +216,7 @@ static int field_cols(const char *text, int at, int cols)
 static int draw_field(struct run_page *p, const struct columns *s, struct canvas *c,
 	int row, const struct run_trap *t)
 {
-	char text[ENTRY_TEXT];
+	char text[RUN_ENTRY_TEXT];
 	int at = s->at[TODAY], cols = 0, wide = 0;
 
 	field_text(p, t, text);
@@ -267,7 +267,7 @@ static void draw_other(
 	draw_names(v, c, row, t, INK_PLAIN);
 	if (t->open)
 		draw_tail(&v->s, c, row, v->s.at[TODAY], due ? INK_UNSURE : INK_PLAIN,
-			t->service);
+			run_say_open(t));
 	else
 		draw_visit(v, c, row, t, INK_PLAIN);
 }
@@ -276,7 +276,7 @@ static void draw_other(
 static bool has_field(const struct run_page *p, const struct run_trap *t)
 {
 	return t->open || p->entry.touched ||
-	       (entry_corrects(t, p->run->day) && !p->at_rest);
+	       (run_entry_corrects(t, p->run->day) && !p->at_rest);
 }
 
 /* Behind what is typed: what is saved there. */
@@ -287,7 +287,7 @@ static void draw_saved(const struct table *v, struct canvas *c, int row, int col
 
 	run_say_visit(t, v->day, visit);
 	snprintf(text, sizeof text,
-		entry_corrects(t, v->day) ? _("was %s") : _("after %s"), visit);
+		run_entry_corrects(t, v->day) ? _("was %s") : _("after %s"), visit);
 	if (col < tail_end(c))
 		canvas_textf(c, row, col, 0, INK_PICKED, "%.*s",
 			(int)reader_cut(text, tail_end(c) - col), text);
@@ -320,8 +320,8 @@ static void draw_picked(struct run_page *p, const struct table *v, struct canvas
 	after = draw_field(p, &v->s, c, row, t);
 	if (!t->open && p->entry.touched)
 		draw_saved(v, c, row, after, t);
-	else if (t->open && has_part(t->service, tail_end(c) - after))
-		draw_tail(&v->s, c, row, after, INK_PICKED, t->service);
+	else if (t->open && has_part(run_say_open(t), tail_end(c) - after))
+		draw_tail(&v->s, c, row, after, INK_PICKED, run_say_open(t));
 }
 
 static void draw_list(struct run_page *p, const struct table *v, struct canvas *c,
@@ -353,7 +353,7 @@ static bool is_cut(
 	const struct run_page *p, const struct table *v, const struct canvas *c)
 {
 	const struct run_trap *t = NULL;
-	char text[ENTRY_TEXT];
+	char text[RUN_ENTRY_TEXT];
 	int at = v->s.at[TODAY];
 
 	if (p->picked >= p->run->n)
@@ -363,7 +363,7 @@ static bool is_cut(
 		return c->cols < FRAME_WIDE;
 	field_text(p, t, text);
 	at += field_cols(text, at, c->cols) + FIELD_COLS + 1;
-	return text_cols(t->service) > tail_end(c) - at;
+	return text_cols(run_say_open(t)) > tail_end(c) - at;
 }
 
 void run_page_draw(struct run_page *p, struct canvas *c)

@@ -14,6 +14,9 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, '-' }, { INPUT_CHAR, 's' }, RUN_SKIP, "-", N_("skip"),
 		N_("skipped: nobody looked; again for re-entry, weather, time, other, "
 		   "then back") },
+	{ { INPUT_CHAR, 'e' }, { INPUT_NONE, 0 }, RUN_PASS, "e", NULL,
+		N_("re-entry: all open traps of this block are passed over as skipped, "
+		   "when people may not go in or it is not known whether they may") },
 	{ { INPUT_CHAR, '+' }, { INPUT_NONE, 0 }, RUN_PLUS, "+", N_("card"),
 		N_("before the count: new card; right after it: at least so many, the "
 		   "card was full and is changed; again takes it back") },
@@ -62,6 +65,8 @@ static const struct key_row rows[] = {
 		N_("the week's answers for this farm") },
 	{ { INPUT_CHAR, 'y' }, { INPUT_NONE, 0 }, RUN_WHY, "y", N_("why"),
 		N_("what stands behind the verdict of this trap") },
+	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, RUN_DIARY, "d", NULL,
+		N_("the diary of this trap: every visit, to be read and corrected") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, RUN_LEAVE, "Esc", NULL,
 		N_("drops what is typed, else goes back; what is saved stays saved") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, RUN_HELP, "?", N_("keys"),
@@ -87,6 +92,9 @@ const char *const *run_page_notes(void)
 		   "]."),
 		N_("a week: the catch per seven nights. A trap that was skipped is not "
 		   "a zero: its moths come with the next count."),
+		N_("no entry until: by what was entered from the label. e passes over "
+		   "the block; a count before that hour is asked about once, and the "
+		   "trap's note says so. The label is the law."),
 		NULL,
 	};
 

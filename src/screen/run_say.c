@@ -24,7 +24,7 @@ static void add_weekday(int32_t day, char out[static RUN_VISIT])
 void run_say_visit(const struct run_trap *t, int32_t day, char out[static RUN_VISIT])
 {
 	text_copy(out, RUN_VISIT, t->open ? "" : t->visit_text);
-	if (!t->open && !entry_corrects(t, day))
+	if (!t->open && !run_entry_corrects(t, day))
 		add_weekday(t->visit.day, out);
 }
 
@@ -69,6 +69,28 @@ void run_say_new(const struct run_page *p, const struct run_trap *t, struct mess
 			t->label, done, date, said[0] ? " " : "", said);
 }
 
+const char *run_say_open(const struct run_trap *t)
+{
+	return t->barred[0] ? t->barred : t->service;
+}
+
+void run_say_unchanged(const struct run_trap *t, struct message *m)
+{
+	char kept[sizeof m->text];
+	bool looked = t->visit.outcome == OUTCOME_COUNTED ||
+		      t->visit.outcome == OUTCOME_FLOOR;
+
+	if (!looked || !(t->lure_due || t->card_due))
+		return;
+	text_copy(kept, sizeof kept, m->text);
+	message_set(m, false,
+		t->lure_due && t->card_due
+			? _("%s  Not changed: %s; on it again * and + do.")
+		: t->lure_due ? _("%s  Not changed: %s; on it again * does.")
+			      : _("%s  Not changed: %s; on it again + does."),
+		kept, t->service);
+}
+
 static void say_left(const struct run *r, char *out, size_t size)
 {
 	char lures[32] = "", cards[32] = "";
@@ -100,17 +122,22 @@ void run_say_status(const struct run_page *p, int cols, char *out, size_t size)
 		snprintf(out, size, _("%d of %d done%s"), r->done, (int)r->n, over);
 }
 
+/* Where nobody may go comes first: a narrow window cuts the end. */
 void run_say_under(const struct run_page *p, int cols, char *out, size_t size)
 {
 	char today[DAY_TEXT_SIZE];
 	size_t n = 0;
 
-	snprintf(out, size,
-		cols >= FRAME_WIDE ? _("scout %s \u00b7 %s") : "%s \u00b7 %s",
-		p->scout[0] ? p->scout : "-", p->run->last_text);
+	if (p->run->barred_text[0])
+		snprintf(out, size, "%s \u00b7 %s", p->run->barred_text,
+			p->run->last_text);
+	else
+		snprintf(out, size,
+			cols >= FRAME_WIDE ? _("scout %s \u00b7 %s") : "%s \u00b7 %s",
+			p->scout[0] ? p->scout : "-", p->run->last_text);
 	n = strlen(out);
 	day_short(p->run->today, today, sizeof today);
-	if (p->run->day != p->run->today)
+	if (n < size && p->run->day != p->run->today)
 		snprintf(
 			out + n, size - n, _(" \u00b7 back entry, today is %s"), today);
 }
@@ -135,7 +162,10 @@ static void say_picked(const struct run_page *p, struct message *m)
 {
 	const struct run_trap *t = &p->run->traps[p->picked];
 
-	if (t->open && t->service[0])
+	if (t->open && t->barred[0])
+		message_set(m, false, _("Trap %s: %s%s%s"), t->label, t->barred,
+			t->service[0] ? "; " : "", t->service);
+	else if (t->open && t->service[0])
 		message_set(m, false, _("Trap %s: %s"), t->label, t->service);
 	else if (!t->open && strcmp(t->rule_text, "-") == 0)
 		message_set(m, false, _("Trap %s: %s a week, %s"), t->label,

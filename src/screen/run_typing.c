@@ -35,7 +35,7 @@ static void stop(struct run_page *p)
 
 void typing_start(struct run_page *p, enum typing typing, const struct run_trap *t)
 {
-	struct entry *e = &p->entry;
+	struct run_entry *e = &p->entry;
 	const char *there = typing == TYPING_NOTE      ? e->note
 			    : typing == TYPING_SCOUT   ? p->scout
 			    : typing == TYPING_FEMALES ? e->females
@@ -43,7 +43,7 @@ void typing_start(struct run_page *p, enum typing typing, const struct run_trap 
 						       : "";
 
 	if (t && !e->touched)
-		*e = entry_start(t);
+		*e = run_entry_start(t);
 	p->typing = typing;
 	text_copy(p->line, sizeof p->line, there);
 	p->fresh = there[0] && typing != TYPING_NOTE;
@@ -179,7 +179,7 @@ static struct wish take_date(struct run_page *p)
 
 static void take_line(struct run_page *p, const struct run_trap *t)
 {
-	struct entry start = entry_start(t), *e = &p->entry;
+	struct run_entry start = run_entry_start(t), *e = &p->entry;
 
 	if (p->typing == TYPING_NOTE)
 		text_copy(e->note, sizeof e->note, p->line);
@@ -189,7 +189,7 @@ static void take_line(struct run_page *p, const struct run_trap *t)
 		text_copy(e->others, sizeof e->others, p->line);
 	else
 		text_copy(p->scout, sizeof p->scout, p->line);
-	e->touched = !entry_same(e, &start);
+	e->touched = !run_entry_same(e, &start);
 	stop(p);
 }
 

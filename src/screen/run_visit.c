@@ -15,7 +15,7 @@ static int32_t number(const char *digits)
 
 /* The meaning of judge_odd_count, which stands in a layer that pages do not reach. */
 static int32_t odd_against(
-	const struct entry *e, const struct run_trap *t, const struct limits *l)
+	const struct run_entry *e, const struct run_trap *t, const struct limits *l)
 {
 	int32_t highest = 0, count = number(e->digits);
 
@@ -28,8 +28,8 @@ static int32_t odd_against(
 	return highest;
 }
 
-static bool is_odd(struct entry *e, const struct run_trap *t, const struct limits *l,
-	struct message *m)
+static bool is_odd(struct run_entry *e, const struct run_trap *t,
+	const struct limits *l, struct message *m)
 {
 	int32_t highest = odd_against(e, t, l);
 
@@ -43,13 +43,28 @@ static bool is_odd(struct entry *e, const struct run_trap *t, const struct limit
 	return true;
 }
 
-static bool counts(const struct entry *e)
+/* More than the card holds, as a plain count: some of them were likely guessed. */
+static bool is_past_full(
+	struct run_entry *e, const struct run_trap *t, struct message *m)
+{
+	if (e->asked || e->old_digits || e->outcome != OUTCOME_COUNTED ||
+		t->card_full_at <= 0 || number(e->digits) <= t->card_full_at)
+		return false;
+	e->asked = true;
+	message_set(m, false,
+		_("%s on a card that is full at %d: + says at least, Enter again if "
+		  "it was counted."),
+		e->digits, (int)t->card_full_at);
+	return true;
+}
+
+static bool counts(const struct run_entry *e)
 {
 	return outcome_facts[e->outcome].count != COUNT_NEVER;
 }
 
-bool entry_ready(struct entry *e, const struct run_trap *t, const struct limits *l,
-	struct message *m)
+bool run_entry_ready(struct run_entry *e, const struct run_trap *t,
+	const struct limits *l, struct message *m)
 {
 	int32_t count = counts(e) ? number(e->digits) : COUNT_NONE;
 
@@ -64,10 +79,26 @@ bool entry_ready(struct entry *e, const struct run_trap *t, const struct limits 
 			e->females, e->digits);
 		return false;
 	}
-	return count == COUNT_NONE || !is_odd(e, t, l, m);
+	return count == COUNT_NONE || (!is_odd(e, t, l, m) && !is_past_full(e, t, m));
 }
 
-static const char *outcome_text(const struct entry *e)
+bool run_entry_goes_in(const struct run_entry *e, const struct run_trap *t)
+{
+	bool was_out = t->open || t->visit.outcome == OUTCOME_SKIPPED;
+
+	return t->entry != WAITING_FREE && was_out && e->outcome != OUTCOME_SKIPPED;
+}
+
+void run_entry_ask(struct run_entry *e, const struct run_trap *t, struct message *m)
+{
+	e->asked_entry = true;
+	message_set(m, false,
+		_("%s: %s. Enter once more keeps what is typed, and the trap's note "
+		  "says so; e passes over the block."),
+		t->block, t->barred);
+}
+
+static const char *outcome_text(const struct run_entry *e)
 {
 	if (e->outcome == OUTCOME_SKIPPED)
 		return _("skip");
@@ -82,10 +113,11 @@ static void add(char *out, const char *gap, const char *text, const char *more)
 	size_t n = strlen(out);
 
 	if (text[0] || more[0])
-		snprintf(out + n, ENTRY_TEXT - n, "%s%s%s", n ? gap : "", text, more);
+		snprintf(out + n, RUN_ENTRY_TEXT - n, "%s%s%s", n ? gap : "", text,
+			more);
 }
 
-static void add_flags(const struct entry *e, char *out)
+static void add_flags(const struct run_entry *e, char *out)
 {
 	char flags[4];
 
@@ -98,7 +130,7 @@ static void add_flags(const struct entry *e, char *out)
 		add(out, " ", "o", e->others);
 }
 
-void entry_text(const struct entry *e, char out[static ENTRY_TEXT])
+void run_entry_text(const struct run_entry *e, char out[static RUN_ENTRY_TEXT])
 {
 	const char *reason = reason_word(e->reason);
 	bool floor = e->outcome == OUTCOME_FLOOR || e->outcome == OUTCOME_SPOILED;
@@ -121,10 +153,13 @@ static int64_t kind_of(bool is_new, int64_t was, int64_t usual)
 	return was ? was : usual;
 }
 
-struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_t day)
+struct visit run_entry_visit(
+	const struct run_entry *e, const struct run_trap *t, int32_t day)
 {
 	const struct visit *was = t->open ? NULL : &t->visit;
 	bool looked = e->outcome != OUTCOME_SKIPPED && e->outcome != OUTCOME_MISSING;
+	/* A lure changed between two runs stays one when its note is corrected. */
+	bool service = was && visit_is_service(was) && e->outcome == OUTCOME_SKIPPED;
 	struct visit v = { .trap = t->trap,
 		.day = day,
 		.outcome = e->outcome,
@@ -136,7 +171,7 @@ struct visit entry_visit(const struct entry *e, const struct run_trap *t, int32_
 
 	v.new_card =
 		kind_of(looked && e->new_card, was ? was->new_card : 0, t->card_kind);
-	v.new_lure =
-		kind_of(looked && e->new_lure, was ? was->new_lure : 0, t->lure_kind);
+	v.new_lure = kind_of((looked || service) && e->new_lure,
+		was ? was->new_lure : 0, t->lure_kind);
 	return v;
 }

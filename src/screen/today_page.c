@@ -9,29 +9,48 @@ enum {
 	TODAY_OPEN = LIST_OTHERS,
 	TODAY_WEEK,
 	TODAY_FLIGHT,
+	TODAY_SPOTS,
 	TODAY_WEATHER,
 	TODAY_PRINT,
+	TODAY_BOOK,
+	TODAY_SERVICE,
+	TODAY_ALERTS,
+	TODAY_PICKS,
 	TODAY_STAY,
 	TODAY_HELP,
 	TODAY_QUIT,
 };
 
 static const struct key_row rows[] = {
-	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, TODAY_OPEN, "Enter", N_("run, or why"),
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, TODAY_OPEN, "Enter", N_("run"),
 		N_("on a farm: its run; on a trap or block: what stands behind the "
-		   "verdict; on what comes next: its flight") },
+		   "verdict; on a hot block: the numbers behind it; on what comes next: "
+		   "its flight") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'w' }, { INPUT_NONE, 0 }, TODAY_WEEK, "w", N_("week"),
 		N_("the week's answers for all farms") },
-	{ { INPUT_CHAR, 'f' }, { INPUT_CHAR, 'l' }, TODAY_FLIGHT, "f", N_("flight"),
-		N_("the flight of the picked farm, block or trap: chart, biofix, what "
-		   "comes next") },
-	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, TODAY_WEATHER, "m", N_("weather"),
-		N_("the temperatures of the picked farm's station") },
-	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, TODAY_PRINT, "p", N_("print"),
-		N_("the weekly sheet of the picked farm, into a file") },
+	{ { INPUT_CHAR, 'a' }, { INPUT_NONE, 0 }, TODAY_ALERTS, "a", N_("alerts"),
+		N_("catches over the threshold, what was decided about them, and what "
+		   "the catch did after") },
+	{ { INPUT_CHAR, 'k' }, { INPUT_NONE, 0 }, TODAY_PICKS, "k", N_("picks"),
+		N_("planned and done picks beside the treatments before them; where "
+		   "entry or a pick is barred, and until when") },
+	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, TODAY_SPOTS, "h", N_("hot"),
+		N_("hot spots: which block or edge of the picked farm is hot, on a "
+		   "map") },
+	{ { INPUT_CHAR, 's' }, { INPUT_NONE, 0 }, TODAY_SERVICE, "s", N_("service"),
+		N_("lures and cards that are due, what to bring, the shelf") },
+	{ { INPUT_CHAR, 'b' }, { INPUT_NONE, 0 }, TODAY_BOOK, "b", N_("book"),
+		N_("farms, blocks, traps, kinds, thresholds, settings: what the log is "
+		   "kept of") },
 	{ { INPUT_CHAR, 'q' }, { INPUT_NONE, 0 }, TODAY_QUIT, "q", N_("quit"),
 		N_("ends the program; everything is saved already") },
+	{ { INPUT_CHAR, 'f' }, { INPUT_CHAR, 'l' }, TODAY_FLIGHT, "f", N_("flight"),
+		N_("the flight of the picked farm, block or trap, and what comes next") },
+	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, TODAY_PRINT, "p", N_("print"),
+		N_("the weekly sheet of the picked farm, into a file") },
+	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, TODAY_WEATHER, "m", N_("weather"),
+		N_("the temperatures of the picked farm's station") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, TODAY_STAY, "Esc", NULL,
 		N_("stays here, on the first page") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, TODAY_HELP, "?", N_("keys"),
@@ -48,11 +67,13 @@ static struct wish farm_wish(const struct today_page *p, enum want want)
 {
 	const struct today_run *run = today_picked_run(p);
 	const struct today_line *line = today_picked_line(p);
+	const struct today_hot *hot = today_picked_hot(p);
 	const struct today_next *next = today_picked_next(p);
-	struct wish w = page_wish(run || line || next ? want : WANT_NOTHING);
+	struct wish w = page_wish(run || line || hot || next ? want : WANT_NOTHING);
 
 	w.day = p->today->day;
-	w.farm = run ? run->farm : line ? line->farm : next ? next->farm : 0;
+	w.farm = run ? run->farm : line ? line->farm : 0;
+	w.farm = hot ? hot->farm : next ? next->farm : w.farm;
 	return w;
 }
 
@@ -60,6 +81,7 @@ static struct wish farm_wish(const struct today_page *p, enum want want)
 static struct wish picked_wish(const struct today_page *p, enum want want)
 {
 	const struct today_line *line = today_picked_line(p);
+	const struct today_hot *hot = today_picked_hot(p);
 	const struct today_next *next = today_picked_next(p);
 	struct wish w = farm_wish(p, want);
 
@@ -67,6 +89,10 @@ static struct wish picked_wish(const struct today_page *p, enum want want)
 		w.block = line->block;
 		w.pest = line->pest;
 		w.trap = line->trap;
+	}
+	if (hot) {
+		w.block = hot->block;
+		w.pest = hot->pest;
 	}
 	if (next)
 		w.pest = next->pest;
@@ -77,13 +103,16 @@ static struct wish open_picked(const struct today_page *p)
 {
 	if (today_picked_line(p))
 		return picked_wish(p, WANT_WHY);
+	if (today_picked_hot(p))
+		return picked_wish(p, WANT_HOTSPOTS);
 	return picked_wish(p, today_picked_next(p) ? WANT_FLIGHT : WANT_RUN);
 }
 
 static bool needs_farm(int action)
 {
 	return action == TODAY_OPEN || action == TODAY_PRINT ||
-	       action == TODAY_FLIGHT || action == TODAY_WEATHER;
+	       action == TODAY_FLIGHT || action == TODAY_SPOTS ||
+	       action == TODAY_WEATHER;
 }
 
 struct wish today_page_key(struct today_page *p, struct input in)
@@ -96,9 +125,10 @@ struct wish today_page_key(struct today_page *p, struct input in)
 	if (list_move(action, today_count(p->today), p->rows, &p->picked))
 		return page_wish(WANT_NOTHING);
 	if (p->today->n_runs == 0 && needs_farm(action)) {
+		if (action == TODAY_OPEN)
+			return page_wish(WANT_START);
 		message_set(&p->message, false,
-			_("No trap hangs yet: q leaves, then mothtally import traps "
-			  "FILE."));
+			_("No trap hangs yet: Enter begins, b opens the book."));
 		return page_wish(WANT_NOTHING);
 	}
 	switch (action) {
@@ -106,12 +136,22 @@ struct wish today_page_key(struct today_page *p, struct input in)
 		return open_picked(p);
 	case TODAY_WEEK:
 		return page_wish(WANT_WEEK);
+	case TODAY_ALERTS:
+		return page_wish(WANT_ALERTS);
+	case TODAY_PICKS:
+		return page_wish(WANT_PICKS);
+	case TODAY_SERVICE:
+		return page_wish(WANT_SERVICE);
 	case TODAY_FLIGHT:
 		return picked_wish(p, WANT_FLIGHT);
+	case TODAY_SPOTS:
+		return picked_wish(p, WANT_HOTSPOTS);
 	case TODAY_WEATHER:
 		return farm_wish(p, WANT_WEATHER);
 	case TODAY_PRINT:
 		return farm_wish(p, WANT_SHEET);
+	case TODAY_BOOK:
+		return page_wish(WANT_BOOK);
 	case TODAY_HELP:
 		return page_wish(WANT_HELP);
 	case TODAY_QUIT:
@@ -131,21 +171,16 @@ static void draw_empty(struct canvas *c, int first, int last)
 		{ INK_TITLE, 0, NULL, _("No trap hangs yet.") },
 		{ INK_PLAIN, 0, NULL, "" },
 		{ INK_PLAIN, 0, NULL,
-			_("Your farms, blocks and traps come in from one CSV file, a "
-			  "row a trap. Leave with q, then type:") },
-		{ INK_TITLE, 4, NULL, "mothtally import traps FILE" },
+			_("Enter: type in your farm and its traps, take in a file of "
+			  "them, or look around in an invented season. Traps that were "
+			  "taken down are hung again from their list.") },
 		{ INK_PLAIN, 0, NULL, "" },
-		{ INK_PLAIN, 0, NULL,
-			_("To look around in an invented season first:") },
-		{ INK_TITLE, 4, NULL, "mothtally demo" },
-		{ INK_PLAIN, 0, NULL, "" },
-		{ INK_PLAIN, 0, NULL,
-			_("The columns of the file stand in the manual: man 5 "
-			  "mothtally.") },
+		{ INK_PLAIN, 0, NULL, _("b: all that the book holds.") },
 	};
 	size_t top = 0;
 
 	reader_draw(c, first, last, &top, text, sizeof text / sizeof *text);
+	canvas_cursor(c, first, 0);
 }
 
 void today_page_draw(struct today_page *p, struct canvas *c)

@@ -3,19 +3,38 @@
 #define SCREEN_TODAY_PARTS_H
 
 #include "screen/frame.h"
+#include "screen/list.h"
 #include "screen/today_page.h"
 
-/* How many there are to pick from: runs, then verdicts, then what comes next. */
+/* How many there are to pick from: runs, verdicts, hot blocks, what comes next. */
 size_t today_count(const struct today *t);
 
 /* The picked one; NULL: another kind is picked. */
 const struct today_run *today_picked_run(const struct today_page *p);
 const struct today_line *today_picked_line(const struct today_page *p);
+const struct today_hot *today_picked_hot(const struct today_page *p);
 const struct today_next *today_picked_next(const struct today_page *p);
 
 void today_draw_rows(struct today_page *p, struct canvas *c, const struct frame *f);
 
 /* The picked one in full, where its row may be cut. */
 void today_say_picked(const struct today_page *p, int cols, struct message *m);
+
+enum { SPOT_FARM, SPOT_SAYS, SPOT_COLUMNS };
+enum { NEXT_FARM, NEXT_PEST, NEXT_SAYS, NEXT_COLUMNS };
+
+/* Columns of each kind of row. */
+struct today_columns {
+	struct columns runs, verdicts, hots, nexts;
+};
+void today_columns_of(const struct today *t, struct today_columns *s, int cols);
+void today_draw_run(const struct columns *s, struct canvas *c, int row, enum ink ink,
+	const struct today_run *r);
+void today_draw_verdict(const struct columns *s, struct canvas *c, int row,
+	enum ink ink, const struct today_line *v);
+void today_draw_hot(const struct columns *s, struct canvas *c, int row, enum ink ink,
+	const struct today_hot *h);
+void today_draw_next(const struct columns *s, struct canvas *c, int row, enum ink ink,
+	const struct today_next *n);
 
 #endif

@@ -7,50 +7,41 @@
 
 #include <stdio.h>
 #include <stdlib.h>
-
-enum { NAME, TRAPS, LAST, BRING, RUN_COLUMNS };
-
-static const struct column run_column[RUN_COLUMNS] = {
-	[NAME] = { "", .least = 10 },
-	[TRAPS] = { "", .drop = 2, .whole = COLUMN_NUMBER },
-	[LAST] = { "", .drop = 1, .whole = COLUMN_NUMBER },
-	[BRING] = { "", .least = 12, .whole = 24 },
-};
-
-enum { FARM, BLOCK, PEST, WHERE, SAYS, VERDICT_COLUMNS };
-
-static const struct column verdict_column[VERDICT_COLUMNS] = {
-	[FARM] = { "", .least = 8, .drop = 1 },
-	[BLOCK] = { "", .least = 8 },
-	[PEST] = { "", .drop = 2, .whole = COLUMN_NUMBER },
-	[WHERE] = { "", .least = 7, .whole = COLUMN_LABEL },
-	[SAYS] = { "", .least = 24 },
-};
-
-enum { NEXT_FARM, NEXT_PEST, NEXT_SAYS, NEXT_COLUMNS };
-enum { NEXT_SAYS_COLS = 48 }; /* it runs on to the edge, whatever it wants */
-
-static const struct column next_column[NEXT_COLUMNS] = {
-	[NEXT_FARM] = { "", .least = 8, .drop = 1 },
-	[NEXT_PEST] = { "", .whole = COLUMN_NUMBER },
-	[NEXT_SAYS] = { "", .least = 24 },
-};
+#include <string.h>
 
 /* What stands on one row of the page. Those that can be picked come last. */
-enum line_kind { LINE_BLANK, LINE_HEAD, LINE_TEXT, LINE_RUN, LINE_VERDICT, LINE_NEXT };
+enum line_kind {
+	LINE_BLANK,
+	LINE_HEAD,
+	LINE_TEXT,
+	LINE_BARRED,
+	LINE_RUN,
+	LINE_VERDICT,
+	LINE_HOT,
+	LINE_NEXT
+};
 struct line {
 	enum line_kind kind;
-	size_t index;     /* of the run, verdict or what comes next */
+	size_t index;     /* of the run, verdict, hot block or what comes next */
 	const char *text; /* of the others, translated */
+	size_t bytes;     /* of it, on a LINE_BARRED */
 };
 struct lines {
 	struct line *items;
 	size_t n, cap;
 };
 
+enum { BARRED_LEFT = 5, SAID_MOST = 6 };
+
+/* Sentences that are put together for the page. */
+struct said {
+	char text[SAID_MOST][SAY_LINE * 3];
+	char more[SAY_SHORT * 2];
+};
+
 size_t today_count(const struct today *t)
 {
-	return t->n_runs + t->n_lines + t->n_nexts;
+	return t->n_runs + t->n_lines + t->n_hots + t->n_nexts;
 }
 
 const struct today_run *today_picked_run(const struct today_page *p)
@@ -67,9 +58,18 @@ const struct today_line *today_picked_line(const struct today_page *p)
 	return &p->today->lines[at];
 }
 
-const struct today_next *today_picked_next(const struct today_page *p)
+const struct today_hot *today_picked_hot(const struct today_page *p)
 {
 	size_t before = p->today->n_runs + p->today->n_lines;
+
+	if (p->picked < before || p->picked - before >= p->today->n_hots)
+		return NULL;
+	return &p->today->hots[p->picked - before];
+}
+
+const struct today_next *today_picked_next(const struct today_page *p)
+{
+	size_t before = p->today->n_runs + p->today->n_lines + p->today->n_hots;
 
 	if (p->picked < before || p->picked - before >= p->today->n_nexts)
 		return NULL;
@@ -80,10 +80,22 @@ static void add_line(
 	struct lines *l, enum line_kind kind, size_t index, const char *text)
 {
 	l->items = mem_grow(l->items, &l->cap, l->n + 1, sizeof *l->items);
-	l->items[l->n++] = (struct line){ kind, index, text };
+	l->items[l->n++] = (struct line){ kind, index, text, 0 };
 }
 
-static void add_runs(struct lines *l, const struct today *t)
+/* What bars entry or a pick, whole: as many rows as it takes. */
+static void add_barred(struct lines *l, const char *text, int cols)
+{
+	while (*text) {
+		size_t n = reader_wrap(text, cols - BARRED_LEFT - 1);
+
+		add_line(l, LINE_BARRED, 0, text);
+		l->items[l->n - 1].bytes = n;
+		text += n + strspn(text + n, " ");
+	}
+}
+
+static void add_runs(struct lines *l, const struct today *t, int cols)
 {
 	size_t due = 0;
 
@@ -96,6 +108,7 @@ static void add_runs(struct lines *l, const struct today *t)
 		if (i == due)
 			add_line(l, LINE_HEAD, 0, _("Later"));
 		add_line(l, LINE_RUN, i, NULL);
+		add_barred(l, t->runs[i].barred, cols);
 	}
 }
 
@@ -112,6 +125,41 @@ static void add_verdicts(struct lines *l, const struct today *t)
 	}
 }
 
+/* Picks that are not just allowed; the text of each is in `said`. */
+static void add_picks(struct lines *l, const struct today *t, int cols, struct said *s)
+{
+	size_t shown = 0, others = 0;
+
+	for (size_t i = 0; i < t->picks.n; i++) {
+		const struct pick_row *r = &t->picks.items[i];
+
+		if (r->tone == TONE_PLAIN || r->tone == TONE_QUIET)
+			continue;
+		if (shown == SAID_MOST) {
+			others++;
+			continue;
+		}
+		snprintf(s->text[shown], sizeof s->text[shown], "%s%s%s: %s",
+			r->id ? r->day_text : "", r->id ? ", " : "", r->block_name,
+			r->says);
+		if (shown == 0)
+			add_line(l, LINE_HEAD, 0, _("Picks"));
+		add_barred(l, s->text[shown++], cols);
+	}
+	if (others == 0)
+		return;
+	snprintf(s->more, sizeof s->more, _("and %zu more: k"), others);
+	add_line(l, LINE_TEXT, 0, s->more);
+}
+
+static void add_hots(struct lines *l, const struct today *t)
+{
+	if (t->n_hots > 0)
+		add_line(l, LINE_HEAD, 0, _("Hot spots"));
+	for (size_t i = 0; i < t->n_hots; i++)
+		add_line(l, LINE_HOT, i, NULL);
+}
+
 static void add_nexts(struct lines *l, const struct today *t)
 {
 	if (t->n_nexts > 0)
@@ -120,110 +168,15 @@ static void add_nexts(struct lines *l, const struct today *t)
 		add_line(l, LINE_NEXT, i, NULL);
 }
 
-/* Columns of each kind of row. */
-struct today_columns {
-	struct columns runs, verdicts, nexts;
-};
-
-static void want_runs(struct columns *s, const struct today *t)
-{
-	*s = (struct columns){ .col = run_column, .n = RUN_COLUMNS };
-	for (size_t i = 0; i < t->n_runs; i++) {
-		columns_want(s, NAME, t->runs[i].name);
-		columns_want(s, TRAPS, t->runs[i].traps_text);
-		columns_want(s, LAST, t->runs[i].last_text);
-		columns_want(s, BRING, t->runs[i].bring);
-	}
-}
-
-static void want_verdicts(struct columns *s, const struct today *t)
-{
-	*s = (struct columns){ .col = verdict_column, .n = VERDICT_COLUMNS };
-	for (size_t i = 0; i < t->n_lines; i++) {
-		columns_want(s, FARM, t->lines[i].farm_name);
-		columns_want(s, BLOCK, t->lines[i].block_name);
-		columns_want(s, PEST, t->lines[i].pest_code);
-		columns_want(s, WHERE, t->lines[i].where);
-		columns_want(s, SAYS, t->lines[i].says);
-	}
-}
-
-static void want_nexts(struct columns *s, const struct today *t)
-{
-	*s = (struct columns){ .col = next_column, .n = NEXT_COLUMNS };
-	for (size_t i = 0; i < t->n_nexts; i++) {
-		columns_want(s, NEXT_FARM, t->nexts[i].name);
-		columns_want(s, NEXT_PEST, t->nexts[i].pest_code);
-		columns_want(s, NEXT_SAYS, t->nexts[i].says);
-		if (s->want[NEXT_SAYS] > NEXT_SAYS_COLS)
-			s->want[NEXT_SAYS] = NEXT_SAYS_COLS;
-	}
-}
-
-static void columns_of(const struct today *t, struct today_columns *s, int cols)
-{
-	want_runs(&s->runs, t);
-	want_verdicts(&s->verdicts, t);
-	want_nexts(&s->nexts, t);
-	columns_fit(&s->runs, 3, cols - 1);
-	columns_fit(&s->verdicts, 3, cols - 1);
-	columns_fit(&s->nexts, 3, cols - 1);
-}
-
-static void draw_run(const struct columns *s, struct canvas *c, int row, enum ink ink,
-	const struct today_run *r)
-{
-	columns_cell(s, c, row, NAME, ink, r->name);
-	columns_cell(s, c, row, TRAPS, ink, r->traps_text);
-	columns_cell(s, c, row, LAST, ink, r->last_text);
-	columns_cell(s, c, row, BRING, ink, r->bring);
-}
-
-static void draw_verdict(const struct columns *s, struct canvas *c, int row,
-	enum ink ink, const struct today_line *v)
-{
-	enum ink says = ink;
-
-	if (ink == INK_PLAIN)
-		says = v->verdict == VERDICT_OVER ? INK_OVER : INK_UNSURE;
-	columns_cell(s, c, row, FARM, ink, v->farm_name);
-	columns_cell(s, c, row, BLOCK, ink, v->block_name);
-	columns_cell(s, c, row, PEST, ink, v->pest_code);
-	columns_cell(s, c, row, WHERE, ink, v->where);
-	canvas_textf(c, row, s->at[SAYS], 0, says, "%.*s",
-		(int)reader_cut(v->says, c->cols - s->at[SAYS]), v->says);
-}
-
-/* Bytes that fit, without a parenthesis that does not. */
-static size_t cut_next(const char *says, int cols)
-{
-	size_t n = reader_wrap(says, cols), open = n;
-
-	if (says[n] == '\0')
-		return n;
-	for (size_t i = 0; i < n; i++)
-		if (says[i] == '(')
-			open = i;
-		else if (says[i] == ')')
-			open = n;
-	return open;
-}
-
-static void draw_next(const struct columns *s, struct canvas *c, int row, enum ink ink,
-	const struct today_next *n)
-{
-	columns_cell(s, c, row, NEXT_FARM, ink, n->name);
-	columns_cell(s, c, row, NEXT_PEST, ink, n->pest_code);
-	canvas_textf(c, row, s->at[NEXT_SAYS], 0, ink, "%.*s",
-		(int)cut_next(n->says, c->cols - s->at[NEXT_SAYS]), n->says);
-}
-
 static bool is_picked(const struct today_page *p, const struct line *l)
 {
-	size_t before = l->kind == LINE_RUN ? 0 : p->today->n_runs;
+	const struct today *t = p->today;
+	size_t before = l->kind == LINE_RUN ? 0 : t->n_runs;
 
+	if (l->kind == LINE_HOT || l->kind == LINE_NEXT)
+		before += t->n_lines;
 	if (l->kind == LINE_NEXT)
-		before += p->today->n_lines;
+		before += t->n_hots;
 	return l->kind >= LINE_RUN && l->index + before == p->picked;
 }
 
@@ -237,11 +190,17 @@ static void draw_line(const struct today_page *p, struct canvas *c, int row,
 		canvas_cursor(c, row, 1);
 	}
 	if (l->kind == LINE_RUN)
-		draw_run(&s->runs, c, row, ink, &p->today->runs[l->index]);
+		today_draw_run(&s->runs, c, row, ink, &p->today->runs[l->index]);
 	else if (l->kind == LINE_VERDICT)
-		draw_verdict(&s->verdicts, c, row, ink, &p->today->lines[l->index]);
+		today_draw_verdict(
+			&s->verdicts, c, row, ink, &p->today->lines[l->index]);
+	else if (l->kind == LINE_HOT)
+		today_draw_hot(&s->hots, c, row, ink, &p->today->hots[l->index]);
 	else if (l->kind == LINE_NEXT)
-		draw_next(&s->nexts, c, row, ink, &p->today->nexts[l->index]);
+		today_draw_next(&s->nexts, c, row, ink, &p->today->nexts[l->index]);
+	else if (l->kind == LINE_BARRED)
+		canvas_textf(c, row, BARRED_LEFT, 0, INK_UNSURE, "%.*s", (int)l->bytes,
+			l->text);
 	else if (l->kind == LINE_HEAD)
 		canvas_text(c, row, 1, 0, INK_TITLE, l->text);
 	else if (l->kind == LINE_TEXT)
@@ -267,8 +226,7 @@ static void say_rest(const struct today *t, char *out, size_t size)
 {
 	if (t->no_rules)
 		snprintf(out, size, "%s",
-			_("no threshold set: mothtally import thresholds FILE sets "
-			  "yours"));
+			_("no threshold set: b, then thresholds, types or takes yours"));
 	else
 		snprintf(out, size, _("others: %d near, %d under"), t->n_near,
 			t->n_under);
@@ -279,15 +237,18 @@ void today_draw_rows(struct today_page *p, struct canvas *c, const struct frame 
 {
 	char rest[SAY_LINE];
 	struct lines l = { 0 };
+	struct said said;
 	struct today_columns s;
 
-	add_runs(&l, p->today);
+	add_runs(&l, p->today, c->cols);
 	add_verdicts(&l, p->today);
+	add_picks(&l, p->today, c->cols, &said);
+	add_hots(&l, p->today);
 	say_rest(p->today, rest, sizeof rest);
 	add_line(&l, LINE_BLANK, 0, NULL);
 	add_line(&l, LINE_TEXT, 0, rest);
 	add_nexts(&l, p->today);
-	columns_of(p->today, &s, c->cols);
+	today_columns_of(p->today, &s, c->cols);
 	p->rows = f->last - f->first + 1;
 	scroll(p, &l);
 	for (int i = 0; i < p->rows && p->top + (size_t)i < l.n; i++) {
@@ -304,16 +265,20 @@ void today_say_picked(const struct today_page *p, int cols, struct message *m)
 {
 	const struct today_run *r = today_picked_run(p);
 	const struct today_line *v = today_picked_line(p);
+	const struct today_hot *h = today_picked_hot(p);
 	const struct today_next *n = today_picked_next(p);
 	struct today_columns s;
 
-	columns_of(p->today, &s, cols);
+	today_columns_of(p->today, &s, cols);
 	if (r && s.runs.dropped)
 		message_set(m, false, "%s: %s, %s, %s", r->name, r->traps_text,
 			r->last_text, r->bring);
 	else if (v && s.verdicts.dropped)
 		message_set(m, false, "%s, %s, %s, %s: %s", v->farm_name, v->block_name,
 			v->pest_code, v->where, v->says);
+	else if (h &&
+		 (s.hots.dropped || text_cols(h->says) > cols - s.hots.at[SPOT_SAYS]))
+		message_set(m, false, "%s, %s", h->name, h->says);
 	else if (n &&
 		 (s.nexts.dropped || text_cols(n->says) > cols - s.nexts.at[NEXT_SAYS]))
 		message_set(m, false, "%s, %s: %s", n->name, n->pest_code, n->says);

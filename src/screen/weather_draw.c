@@ -9,7 +9,7 @@
 
 enum { DAY, MIN, MAX, DD, SUM, COLUMNS };
 
-static const struct column column[COLUMNS] = {
+static const struct list_column column[COLUMNS] = {
 	[DAY] = { N_("day"), .whole = COLUMN_NUMBER },
 	[MIN] = { N_("minimum"), .least = 8, .whole = COLUMN_NUMBER, .right = true },
 	[MAX] = { N_("maximum"), .least = 8, .whole = COLUMN_NUMBER, .right = true },

@@ -50,7 +50,7 @@ static const struct key_row rows[] = {
 		N_("a new station, by its name") },
 	{ { INPUT_CHAR, 's' }, { INPUT_NONE, 0 }, WEATHER_STATION, "s", N_("station"),
 		N_("the next station") },
-	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, WEATHER_UNIT, "u", N_("C or F"),
+	{ { INPUT_CHAR, 'c' }, { INPUT_NONE, 0 }, WEATHER_UNIT, "c", N_("C or F"),
 		N_("types and shows degrees F instead of C, or C instead of F") },
 	{ { INPUT_CHAR, 'o' }, { INPUT_NONE, 0 }, WEATHER_FARM, "o", N_("farm's"),
 		N_("this farm goes by this station") },

@@ -15,8 +15,11 @@ enum {
 	WEEK_NEXT_FARM,
 	WEEK_NEXT_PEST,
 	WEEK_ONLY_OPEN,
+	WEEK_NARROW,
 	WEEK_RUN,
 	WEEK_FLIGHT,
+	WEEK_DIARY,
+	WEEK_SPOTS,
 	WEEK_BACK,
 	WEEK_HELP,
 };
@@ -32,13 +35,20 @@ static const struct key_row rows[] = {
 		N_("the next pest only; after the last one all pests") },
 	{ { INPUT_CHAR, 'v' }, { INPUT_NONE, 0 }, WEEK_ONLY_OPEN, "v", N_("attention"),
 		N_("only what is over, unknown or near; again shows all") },
+	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, WEEK_FLIGHT, "l", N_("flight"),
+		N_("the flight of the picked farm, block or trap, and what comes next") },
+	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, WEEK_SPOTS, "h", N_("hot spots"),
+		N_("which block or edge of the picked farm is hot, on a map") },
+	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, WEEK_DIARY, "d", N_("diary"),
+		N_("every visit of the picked trap, to be read and corrected; of a "
+		   "block its season: catches over, treatments, picks, checks") },
 	{ { INPUT_CHAR, 'r' }, { INPUT_NONE, 0 }, WEEK_RUN, "r", N_("run"),
 		N_("the run of the picked farm") },
-	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, WEEK_FLIGHT, "l", N_("flight"),
-		N_("the flight of the picked farm, block or trap: chart, biofix, what "
-		   "comes next") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WEEK_BACK, "Esc", N_("back"),
 		N_("to the page before") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, WEEK_NARROW, "/", N_("look for"),
+		N_("only farms, blocks and traps that contain what is typed next; Esc "
+		   "ends it") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, WEEK_HELP, "?", N_("keys"),
 		N_("this page") },
 };
@@ -95,20 +105,40 @@ static struct wish row_wish(struct week_page *p, enum want want)
 }
 
 /* The picked row stays picked when others come or go. */
-static void only_open(struct week_page *p)
+static void keep_picked(struct week_page *p, const struct week_row *r)
 {
-	const struct week_row *r = picked_row(p);
-	size_t n = 0, *shown = NULL;
+	size_t n = 0, *shown = week_shown(p, &n);
 
-	p->only_open = !p->only_open;
-	shown = week_shown(p, &n);
 	for (size_t i = 0; i < n && r; i++)
 		if (&p->week->rows[shown[i]] <= r)
 			p->picked = i;
 	free(shown);
+}
+
+static void only_open(struct week_page *p)
+{
+	const struct week_row *r = picked_row(p);
+
+	p->only_open = !p->only_open;
+	keep_picked(p, r);
 	message_set(&p->message, false,
 		p->only_open ? _("Only what is over, unknown or near: v shows all.")
 			     : _("All traps."));
+}
+
+/* What is typed to look for something; Esc shows all before it goes back. */
+static bool narrows(struct week_page *p, struct input in)
+{
+	const struct week_row *r = picked_row(p);
+	bool changed = false;
+
+	if (in.kind == INPUT_ESC && p->narrow.text[0])
+		p->narrow.typing = true;
+	if (!narrow_key(&p->narrow, in, &p->message, &changed))
+		return false;
+	if (changed)
+		keep_picked(p, r);
+	return true;
 }
 
 static bool moves(struct week_page *p, int action)
@@ -126,15 +156,23 @@ struct wish week_page_key(struct week_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
-	if (moves(p, action))
+	if (narrows(p, in) || moves(p, action))
 		return page_wish(WANT_NOTHING);
+	p->narrow.typing = false;
 	switch (action) {
+	case WEEK_NARROW:
+		narrow_start(&p->narrow);
+		break;
 	case WEEK_WHY:
 		return row_wish(p, WANT_WHY);
 	case WEEK_RUN:
 		return row_wish(p, WANT_RUN);
 	case WEEK_FLIGHT:
 		return row_wish(p, WANT_FLIGHT);
+	case WEEK_DIARY:
+		return row_wish(p, WANT_DIARY);
+	case WEEK_SPOTS:
+		return row_wish(p, WANT_HOTSPOTS);
 	case WEEK_NEXT_FARM:
 		p->next_farm = true;
 		break;
@@ -181,6 +219,14 @@ static void say_picked(const struct week_page *p, int cols, struct message *m)
 		message_set(m, false, "%s: %s", r->name, r->says);
 }
 
+static int say_narrow(const struct week_page *p, struct message *m)
+{
+	size_t n = 0;
+
+	free(week_shown(p, &n));
+	return narrow_say(&p->narrow, n, p->week->n, m);
+}
+
 void week_page_draw(struct week_page *p, struct canvas *c)
 {
 	char title[160], status[256];
@@ -190,14 +236,19 @@ void week_page_draw(struct week_page *p, struct canvas *c)
 		.message = &m,
 		.keys = week_page_keys() };
 	size_t n = 0;
+	int cursor = -1;
 
 	f.right = c->cols >= FRAME_WIDE ? p->week->title_day : p->week->title_short;
 	snprintf(title, sizeof title, _("Week  %s"), p->filter ? p->filter : "");
 	say_status(p->week, c->cols, status, sizeof status);
+	if (!m.text[0])
+		cursor = say_narrow(p, &m);
 	if (!m.text[0])
 		say_picked(p, c->cols, &m);
 	if (!frame_draw(c, &f))
 		return;
 	n = week_draw_rows(p, c, f.first, f.last);
 	frame_more(c, &f, p->top > 0, p->top + (size_t)p->rows < n);
+	if (cursor >= 0)
+		canvas_cursor(c, f.message_row, cursor);
 }

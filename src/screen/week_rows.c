@@ -10,7 +10,7 @@
 
 enum { NAME, MARKS, PEST, CATCH, HIGH, NIGHTS, RULE, VERDICT, FLIGHT, SAYS, COLUMNS };
 
-static const struct column column[COLUMNS] = {
+static const struct list_column column[COLUMNS] = {
 	[NAME] = { N_("block, trap"), .least = 12 },
 	[MARKS] = { "", .least = 1, .drop = 5, .whole = COLUMN_NUMBER },
 	[PEST] = { N_("pest"), .least = 4, .drop = 6 },
@@ -31,13 +31,42 @@ static bool is_open(const struct week_row *r)
 	       r->verdict == VERDICT_NEAR;
 }
 
-/* Itself, or a row below it in the tree. */
-static bool has_open(const struct week *w, size_t i)
+static bool has_text(const struct week_page *p, const struct week_row *r)
 {
-	if (is_open(&w->rows[i]))
+	return narrow_contains(r->name, p->narrow.text) ||
+	       narrow_contains(r->pest_code, p->narrow.text);
+}
+
+/* What is looked for stands in the row, or in one above it in the tree. */
+static bool is_looked_for(const struct week_page *p, size_t i)
+{
+	enum week_level level = p->week->rows[i].level;
+
+	if (has_text(p, &p->week->rows[i]))
+		return true;
+	while (i-- > 0 && level > WEEK_FARM)
+		if (p->week->rows[i].level < level) {
+			level = p->week->rows[i].level;
+			if (has_text(p, &p->week->rows[i]))
+				return true;
+		}
+	return false;
+}
+
+static bool is_wanted(const struct week_page *p, size_t i)
+{
+	return (!p->only_open || is_open(&p->week->rows[i])) && is_looked_for(p, i);
+}
+
+/* Itself, or a row below it in the tree. */
+static bool has_wanted(const struct week_page *p, size_t i)
+{
+	const struct week *w = p->week;
+
+	if (is_wanted(p, i))
 		return true;
 	for (size_t k = i + 1; k < w->n && w->rows[k].level > w->rows[i].level; k++)
-		if (is_open(&w->rows[k]))
+		if (is_wanted(p, k))
 			return true;
 	return false;
 }
@@ -48,7 +77,7 @@ size_t *week_shown(const struct week_page *p, size_t *n)
 
 	*n = 0;
 	for (size_t i = 0; i < p->week->n; i++)
-		if (!p->only_open || has_open(p->week, i))
+		if (has_wanted(p, i))
 			shown[(*n)++] = i;
 	return shown;
 }
@@ -205,8 +234,10 @@ size_t week_draw_rows(struct week_page *p, struct canvas *c, int first, int last
 	}
 	if (n == 0)
 		canvas_text(c, first, 1, 0, INK_PLAIN,
-			p->only_open ? _("Nothing is over, unknown or near.")
-				     : _("No trap hangs here."));
+			p->narrow.text[0]
+				? _("Nothing contains it: Esc shows all again.")
+			: p->only_open ? _("Nothing is over, unknown or near.")
+				       : _("No trap hangs here."));
 	free(shown);
 	return n;
 }

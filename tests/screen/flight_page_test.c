@@ -37,7 +37,7 @@ static void flight_page_shows_the_season(void **state)
 		{ "flight-80x24", 24, 80, "" },
 		{ "flight-80x24-below", 24, 80, "3" },
 		{ "flight-80x24-seasons", 24, 80, "v" },
-		{ "flight-80x24-heat", 24, 80, "hv" },
+		{ "flight-80x24-heat", 24, 80, "dv" },
 		{ "flight-80x24-biofix", 24, 80, "b5-1" },
 		{ "flight-120x40", 40, 120, "" },
 		{ "flight-40x16", 16, 40, "" },
@@ -296,7 +296,7 @@ static void flight_page_says_what_is_not_there(void **state)
 	assert_false(p.typing);
 	assert_string_equal(
 		p.message.text, "A biofix belongs to one farm: f picks it first.");
-	type(&p, "h");
+	type(&p, "d");
 	assert_int_equal(p.ruler, RULER_WEEKS);
 	assert_true(p.message.is_fault);
 	type(&p, "v");
@@ -427,6 +427,10 @@ static void flight_page_keys_want_what_they_say(void **state)
 	w = type(&p, "m");
 	assert_int_equal(w.want, WANT_WEATHER);
 	assert_int_equal(w.farm, SAMPLE_FARM);
+	w = type(&p, "h");
+	assert_int_equal(w.want, WANT_HOTSPOTS);
+	assert_int_equal(w.farm, SAMPLE_FARM);
+	assert_int_equal(w.pest, 1);
 	assert_int_equal(type(&p, "?").want, WANT_HELP);
 	assert_int_equal(type(&p, "\x1b").want, WANT_BACK);
 	assert_int_equal(type(&p, "b5\x1b").want, WANT_NOTHING);
@@ -434,9 +438,9 @@ static void flight_page_keys_want_what_they_say(void **state)
 	assert_string_equal(p.message.text, "Left as it was.");
 	assert_int_equal(type(&p, "z").want, WANT_NOTHING);
 	assert_string_equal(p.message.text, "z does nothing here: ? shows the keys");
-	type(&p, "h");
+	type(&p, "d");
 	assert_int_equal(p.ruler, RULER_HEAT);
-	type(&p, "hv");
+	type(&p, "dv");
 	assert_int_equal(p.ruler, RULER_WEEKS);
 	assert_true(p.several);
 }

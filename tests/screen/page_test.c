@@ -126,7 +126,7 @@ static void reader_wrap_cuts_at_blanks(void **state)
 
 static void columns_drop_in_order_and_cut_no_number(void **state)
 {
-	static const struct column column[] = {
+	static const struct list_column column[] = {
 		{ "", .least = 4 },
 		{ "", .least = 2, .drop = 2, .whole = COLUMN_NUMBER },
 		{ "", .least = 3, .drop = 1 },

@@ -363,6 +363,27 @@ static void run_page_keeps_the_next_trap_in_sight(void **state)
 	free(r.traps);
 }
 
+static void run_page_says_what_a_count_left_undone(void **state)
+{
+	struct run r = sample_open_run(2);
+	struct run_page p = { .limits = &limits_usual };
+
+	(void)state;
+	run_page_show(&p, &r, true);
+	r.traps[0].open = false;
+	r.traps[0].visit.outcome = OUTCOME_COUNTED;
+	r.traps[0].lure_due = true;
+	SET(r.traps[0].service, "lure 42 d over");
+	run_page_saved(&p, &r, "07:42:11");
+	assert_non_null(strstr(
+		p.message.text, "Not changed: lure 42 d over; on it again * does."));
+	r.traps[1].open = false;
+	r.traps[1].visit.outcome = OUTCOME_COUNTED;
+	run_page_saved(&p, &r, "07:42:30");
+	assert_null(strstr(p.message.text, "Not changed"));
+	free(r.traps);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -378,6 +399,7 @@ int main(void)
 		cmocka_unit_test(run_page_at_rest_shows_no_field),
 		cmocka_unit_test(run_page_forgets_when_another_run_was_saved),
 		cmocka_unit_test(run_page_keeps_the_next_trap_in_sight),
+		cmocka_unit_test(run_page_says_what_a_count_left_undone),
 	};
 
 	if (!setlocale(LC_CTYPE, "C.UTF-8"))

@@ -25,6 +25,10 @@ static void run_page_keeps_what_the_keys_say(void **state)
 			0 },
 		{ "at least, the card goes too", "14+\n", OUTCOME_FLOOR, 0, 14,
 			SAMPLE_CARD, 0 },
+		{ "as many as the card holds", "+*70\n\n", OUTCOME_COUNTED, 0, 70,
+			SAMPLE_CARD, SAMPLE_LURE },
+		{ "more than it holds, asked once", "71\n\n", OUTCOME_COUNTED, 0, 71, 0,
+			0 },
 		{ "at least, taken back", "14++\n", OUTCOME_COUNTED, 0, 14, 0, 0 },
 		{ "at least, erased", "14+\b\n", OUTCOME_COUNTED, 0, 14, 0, 0 },
 		{ "at least, the card stays", "14+c\n", OUTCOME_FLOOR, 0, 14, 0, 0 },
@@ -145,6 +149,8 @@ static void run_page_refuses_in_words(void **state)
 			"3 females of 2 moths cannot be: f corrects it." },
 		{ "a skip drops the count", "14-",
 			"Skipped: the 14 will not be kept." },
+		{ "a spoiled count is a least one", "7/",
+			"Spoiled (down): 7 becomes at least 7." },
 		{ "females are digits", "fx",
 			"Only digits here: Enter ends it, Esc drops it." },
 		{ "a key of no use", "z", "z does nothing here: ? shows the keys" },
@@ -177,7 +183,9 @@ static void run_page_asks_for_odd_counts_once(void **state)
 		{ "just 5 times 6", "30\n", { 2, 4, 3, 6 }, 4, true },
 		{ "20 after none", "20\n", { 0, 0, 0, 0 }, 4, false },
 		{ "19 after none", "19\n", { 0, 0, 0, 0 }, 4, true },
-		{ "nothing before it", "500\n", { 0 }, 0, true },
+		{ "nothing before it", "70\n", { 0 }, 0, true },
+		{ "more than the card holds", "71\n", { 0 }, 0, false },
+		{ "at least that many is not asked about", "71+\n", { 0 }, 0, true },
 		{ "asked and kept", "31\n\n", { 2, 4, 3, 6 }, 4, true },
 		{ "another count is asked about again", "31\n\b5\n", { 2, 4, 3, 6 }, 4,
 			false },
@@ -196,6 +204,10 @@ static void run_page_asks_for_odd_counts_once(void **state)
 		r.traps[0].n_last_count = row[i].n;
 		if ((type(&p, &r, row[i].keys).want == WANT_SAVE) != row[i].kept)
 			fail_msg("%s: \"%s\"", row[i].why, p.message.text);
+		if (row[i].n == 0 && !row[i].kept)
+			assert_string_equal(p.message.text,
+				"71 on a card that is full at 70: + says at least, "
+				"Enter again if it was counted.");
 		free(r.traps);
 	}
 }

@@ -209,6 +209,7 @@ static void run_page_wants_what_the_keys_say(void **state)
 		{ "undo", "u", WANT_UNDO },
 		{ "the week", "w", WANT_WEEK },
 		{ "why", "y", WANT_WHY },
+		{ "its diary", "d", WANT_DIARY },
 		{ "help", "?", WANT_HELP },
 		{ "help in the middle", "14?", WANT_HELP },
 		{ "back", "\x1b", WANT_BACK },
@@ -224,7 +225,7 @@ static void run_page_wants_what_the_keys_say(void **state)
 
 		if (w.want != row[i].want)
 			fail_msg("%s: %d", row[i].why, (int)w.want);
-		if (w.want == WANT_WHY)
+		if (w.want == WANT_WHY || w.want == WANT_DIARY)
 			assert_int_equal(w.visit.trap, 101);
 		assert_int_equal(w.trap, -1);
 		free(r.traps);

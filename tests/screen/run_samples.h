@@ -14,6 +14,7 @@ static inline struct run_trap sample_trap(int n, const char *block, const char *
 		.open = true,
 		.hangs = true,
 		.card_kind = SAMPLE_CARD,
+		.card_full_at = 70,
 		.lure_kind = SAMPLE_LURE,
 		.last_count = { 2, 4, 3, 6 },
 		.n_last_count = RUN_LAST };

@@ -43,8 +43,8 @@ static void today_page_of_an_empty_book_says_how_to_begin(void **state)
 	expect_golden("today-empty-80x24", &c, false);
 	canvas_size(&c, 16, 40);
 	today_page_draw(&p, &c);
-	expect_shows("on a narrow page", &c, "mothtally import traps FILE");
-	expect_shows("on a narrow page", &c, "mothtally demo");
+	expect_shows("on a narrow page", &c, "Enter: type in your farm");
+	expect_shows("on a narrow page", &c, "b: all that the book holds.");
 	canvas_free(&c);
 }
 
@@ -59,7 +59,7 @@ static void today_page_says_when_no_threshold_is_set(void **state)
 	t.n_lines = t.n_over = 0;
 	canvas_size(&c, 24, 80);
 	today_page_draw(&p, &c);
-	expect_shows("no rules", &c, "no threshold set: mothtally import thresholds");
+	expect_shows("no rules", &c, "no threshold set: b, then thresholds");
 	t.no_rules = false;
 	today_page_draw(&p, &c);
 	expect_shows("nothing over", &c, " Over threshold\n   none\n");
@@ -134,6 +134,7 @@ static void today_page_keys_want_what_they_say(void **state)
 		{ "down stays at the last", "1~~\n", WANT_WHY, SAMPLE_FARM, 7, 9 },
 		{ "home", "17\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
 		{ "w is all farms", "w", WANT_WEEK, 0, 0, -1 },
+		{ "s is all farms", "2s", WANT_SERVICE, 0, 0, -1 },
 		{ "p prints the picked farm", "2p", WANT_SHEET, SAMPLE_FARM + 1, 0,
 			-1 },
 		{ "p on a verdict prints its farm", "1p", WANT_SHEET, SAMPLE_FARM, 0,
@@ -187,12 +188,18 @@ static void today_page_goes_to_flight_and_weather(void **state)
 	} row[] = {
 		{ "f on a farm", "f", WANT_FLIGHT, SAMPLE_FARM, 0, 0, -1 },
 		{ "l too", "l", WANT_FLIGHT, SAMPLE_FARM, 0, 0, -1 },
+		{ "h on a farm", "h", WANT_HOTSPOTS, SAMPLE_FARM, 0, 0, -1 },
+		{ "h on a trap", "~~h", WANT_HOTSPOTS, SAMPLE_FARM, 7, 1, 3 },
 		{ "f on a trap", "~~f", WANT_FLIGHT, SAMPLE_FARM, 7, 1, 3 },
 		{ "f on what comes next", "1f", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 2,
 			-1 },
 		{ "Enter too", "1\n", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 2, -1 },
 		{ "the one above it", "1^\n", WANT_FLIGHT, SAMPLE_FARM + 2, 0, 1, -1 },
-		{ "the verdict above that", "1^^\n", WANT_WHY, SAMPLE_FARM, 7, 1, 9 },
+		{ "a hot block above that", "1^^\n", WANT_HOTSPOTS, SAMPLE_FARM, 7, 1,
+			-1 },
+		{ "h on it too", "1^^h", WANT_HOTSPOTS, SAMPLE_FARM, 7, 1, -1 },
+		{ "f on it", "1^^f", WANT_FLIGHT, SAMPLE_FARM, 7, 1, -1 },
+		{ "the verdict above that", "1^^^\n", WANT_WHY, SAMPLE_FARM, 7, 1, 9 },
 		{ "m on a farm", "m", WANT_WEATHER, SAMPLE_FARM, 0, 0, -1 },
 		{ "m on what comes next", "1m", WANT_WEATHER, SAMPLE_FARM + 2, 0, 0,
 			-1 },
@@ -230,23 +237,22 @@ static void today_page_answers_each_key_in_words(void **state)
 	assert_string_equal(p.message.text, "");
 }
 
-static void today_page_with_nothing_wants_nothing(void **state)
+static void today_page_with_nothing_wants_to_begin(void **state)
 {
 	struct today t = { .day = sample_day() };
 	struct today_page p = { .today = &t };
 
 	(void)state;
-	assert_int_equal(today_page_key(&p, sample_key('\n')).want, WANT_NOTHING);
-	assert_string_equal(p.message.text,
-		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
+	assert_int_equal(today_page_key(&p, sample_key('\n')).want, WANT_START);
+	assert_int_equal(today_page_key(&p, sample_key('b')).want, WANT_BOOK);
 	assert_int_equal(today_page_key(&p, sample_key('p')).want, WANT_NOTHING);
-	assert_string_equal(p.message.text,
-		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
+	assert_string_equal(
+		p.message.text, "No trap hangs yet: Enter begins, b opens the book.");
 	assert_int_equal(today_page_key(&p, sample_key('1')).want, WANT_NOTHING);
 	assert_int_equal(p.picked, 0);
 	today_page_key(&p, sample_key('f'));
-	assert_string_equal(p.message.text,
-		"No trap hangs yet: q leaves, then mothtally import traps FILE.");
+	assert_string_equal(
+		p.message.text, "No trap hangs yet: Enter begins, b opens the book.");
 }
 
 static void today_page_keys_are_each_named_once(void **state)
@@ -284,7 +290,7 @@ int main(void)
 		cmocka_unit_test(today_page_shows_what_comes_next),
 		cmocka_unit_test(today_page_goes_to_flight_and_weather),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
-		cmocka_unit_test(today_page_with_nothing_wants_nothing),
+		cmocka_unit_test(today_page_with_nothing_wants_to_begin),
 		cmocka_unit_test(today_page_keys_are_each_named_once),
 		cmocka_unit_test(today_page_draws_at_every_size),
 	};

@@ -75,11 +75,25 @@ static inline struct today_next sample_next(int64_t pest, const char *code)
 	return n;
 }
 
-/* The same day, and what comes next for two pests. */
+static inline struct today_hot sample_hot(void)
+{
+	struct today_hot h = { .farm = SAMPLE_FARM, .block = 7, .pest = 1 };
+
+	SET(h.name, "Quillet");
+	SET(h.says, "Hollow East, CM: clear hot spot, 4.5 times the rest");
+	return h;
+}
+
+/* The same day, a hot block, and what comes next for two pests. */
 static inline struct today sample_today_next(void)
 {
 	static struct today_next nexts[2];
+	static struct today_hot hot;
 	struct today t = sample_today();
+
+	hot = sample_hot();
+	t.hots = &hot;
+	t.n_hots = 1;
 
 	nexts[0] = sample_next(1, "CM");
 	nexts[1] = sample_next(2, "OFM");
@@ -92,6 +106,8 @@ static inline struct today sample_long_today(void)
 {
 	struct today t = sample_today_next();
 
+	sample_long(t.hots[0].name, sizeof t.hots[0].name, 0);
+	sample_long(t.hots[0].says, sizeof t.hots[0].says, 1);
 	for (int i = 0; i < 2; i++) {
 		sample_long(t.nexts[i].name, sizeof t.nexts[i].name, i);
 		sample_long(t.nexts[i].says, sizeof t.nexts[i].says, i + 1);

@@ -276,7 +276,7 @@ static void weather_page_keys_want_what_they_say(void **state)
 	assert_int_equal(type(&p, "?").want, WANT_HELP);
 	type(&p, "s");
 	assert_true(p.turn_station);
-	type(&p, "u");
+	type(&p, "c");
 	assert_true(p.turn_unit);
 	type(&p, "o");
 	assert_true(p.use_for_farm);

@@ -129,6 +129,7 @@ static void week_page_keys_want_what_they_say(void **state)
 		{ "a farm has no single verdict", "\n", WANT_NOTHING, 0, -1 },
 		{ "why of a block", "2\n", WANT_WHY, 7, -1 },
 		{ "why of a trap", "~~\n", WANT_WHY, 7, 11 },
+		{ "its diary", "~~d", WANT_DIARY, 7, 11 },
 		{ "the last one", "1\n", WANT_WHY, 8, 14 },
 		{ "with v the last open one", "v1\n", WANT_WHY, 7, 13 },
 		{ "v keeps the row above the one that goes", "~~~v\n", WANT_WHY, 7,
@@ -136,6 +137,7 @@ static void week_page_keys_want_what_they_say(void **state)
 		{ "v twice shows all", "vv1\n", WANT_WHY, 8, 14 },
 		{ "r runs the farm", "r", WANT_RUN, 7, -1 },
 		{ "l shows a block's flight", "2l", WANT_FLIGHT, 7, -1 },
+		{ "h shows its hot spots", "2h", WANT_HOTSPOTS, 7, -1 },
 		{ "l shows a trap's flight", "~~l", WANT_FLIGHT, 7, 11 },
 		{ "Esc goes back", "\x1b", WANT_BACK, 0, -1 },
 		{ "? helps", "?", WANT_HELP, 0, -1 },
@@ -186,6 +188,39 @@ static void week_page_attention_keeps_whole_branches(void **state)
 	for (size_t i = 0; i < n; i++)
 		assert_int_equal(shown[i], want[i]);
 	free(shown);
+}
+
+static void week_page_narrows_to_what_is_typed(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		size_t shown;
+		enum want want; /* of a last Esc */
+	} row[] = {
+		{ "all", "", 7, WANT_BACK },
+		{ "a block with its farm and traps", "/ridge", 3, WANT_NOTHING },
+		{ "a trap with what is above it", "/2\n", 3, WANT_NOTHING },
+		{ "a pest", "/ofm", 3, WANT_NOTHING },
+		{ "nothing", "/zz", 0, WANT_NOTHING },
+		{ "left again", "/zz\x1b", 7, WANT_BACK },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct week w = sample_week();
+		struct week_page p = { .week = &w, .filter = "", .rows = 10 };
+		size_t n = 0;
+
+		for (const char *key = row[i].keys; *key; key++)
+			week_page_key(&p, sample_key(*key));
+		free(week_shown(&p, &n));
+		if (n != row[i].shown)
+			fail_msg("%s: %zu rows", row[i].why, n);
+		if (week_page_key(&p, sample_key('\x1b')).want != row[i].want)
+			fail_msg("%s: not so on Esc", row[i].why);
+		free(week_shown(&p, &n));
+		assert_int_equal(n, 7);
+	}
 }
 
 static void week_page_says_when_nothing_is_there(void **state)
@@ -244,6 +279,7 @@ int main(void)
 		cmocka_unit_test(week_page_keys_want_what_they_say),
 		cmocka_unit_test(week_page_filters_are_left_to_the_loop),
 		cmocka_unit_test(week_page_attention_keeps_whole_branches),
+		cmocka_unit_test(week_page_narrows_to_what_is_typed),
 		cmocka_unit_test(week_page_says_when_nothing_is_there),
 		cmocka_unit_test(week_page_keys_are_each_named_once),
 		cmocka_unit_test(week_page_draws_at_every_size),

@@ -92,6 +92,8 @@ static void why_page_goes_to_the_flight_and_help_does_not(void **state)
 
 	(void)state;
 	assert_int_equal(why_page_key(&p, sample_key('l')).want, WANT_FLIGHT);
+	assert_int_equal(why_page_key(&p, sample_key('d')).want, WANT_DIARY);
+	assert_int_equal(help_page_key(&help, sample_key('d')).want, WANT_NOTHING);
 	assert_int_equal(help_page_key(&help, sample_key('l')).want, WANT_NOTHING);
 	assert_string_equal(help.message.text, "l does nothing here: ? shows the keys");
 	expect_keys(help_page_keys());
