@@ -42,6 +42,7 @@ static void add_run(const struct today_run *r, int cols, struct buf *out)
 	else
 		buf_addf(&text, _("next run %s"), next);
 	paper_wrap(out, text.text, 2, cols);
+	paper_wrap(out, r->barred, 4, cols);
 	buf_free(&text);
 }
 
@@ -54,39 +55,85 @@ static void add_runs(const struct due *d, int cols, struct buf *out)
 		paper_wrap(out, _("no trap hangs"), 2, cols);
 }
 
-static void add_bring(
-	const struct due *d, const struct today_run *r, int cols, struct buf *out)
+static void add_clocks(const struct due *d, int cols, struct buf *out)
 {
-	struct buf text = { 0 };
+	if (d->clocks.n == 0)
+		return;
+	buf_addf(out, "\n%s\n", _("Entry and picks"));
+	for (size_t i = 0; i < d->clocks.n; i++)
+		paper_wrap(out, d->clocks.items[i].text, 2, cols);
+	paper_wrap(out, d->clocks.caution, 2, cols);
+}
+
+/* "2 lures CM 1 mg, 1 card delta liner" of those of one farm. */
+static void add_kinds(
+	const struct due_bring *brings, size_t n, int64_t farm, struct buf *text)
+{
 	const char *comma = "";
 
-	buf_addf(
-		&text, is_under_way(r) ? _("%s, rest of this run: ") : "%s: ", r->name);
-	for (size_t i = 0; i < d->n_brings; i++) {
-		const struct due_bring *b = &d->brings[i];
+	for (size_t i = 0; i < n; i++) {
+		const struct due_bring *b = &brings[i];
 
-		if (b->farm != r->farm)
+		if (b->farm != farm)
 			continue;
-		unsigned long n = (unsigned long)b->n;
-		buf_addf(&text,
-			b->is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", n)
-				   : ngettext("%s%d card %s", "%s%d cards %s", n),
+		unsigned long many = (unsigned long)b->n;
+		buf_addf(text,
+			b->is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", many)
+				   : ngettext("%s%d card %s", "%s%d cards %s", many),
 			comma, b->n, b->kind_name);
 		comma = ", ";
 	}
 	if (!*comma)
-		buf_add(&text, _("nothing"));
+		buf_add(text, _("nothing"));
+}
+
+static void add_bring(
+	const struct due *d, const struct today_run *r, int cols, struct buf *out)
+{
+	struct buf text = { 0 };
+
+	buf_addf(
+		&text, is_under_way(r) ? _("%s, rest of this run: ") : "%s: ", r->name);
+	add_kinds(d->brings, d->n_brings, r->farm, &text);
 	paper_wrap(out, text.text, 2, cols);
 	buf_free(&text);
 }
 
 static void add_brings(const struct due *d, int cols, struct buf *out)
 {
+	struct buf text = { 0 };
+
 	if (d->today.n_runs == 0)
 		return;
 	buf_addf(out, "\n%s\n", _("Bring on the next run"));
 	for (size_t i = 0; i < d->today.n_runs; i++)
 		add_bring(d, &d->today.runs[i], cols, out);
+	if (d->today.n_runs < 2)
+		return;
+	buf_add(&text, _("all farms: "));
+	add_kinds(d->totals, d->n_totals, 0, &text);
+	paper_wrap(out, text.text, 2, cols);
+	buf_free(&text);
+}
+
+static void add_shelf(const struct shelf *s, int cols, struct buf *out)
+{
+	struct buf text = { 0 };
+
+	if (!s->is_kept)
+		return;
+	buf_addf(out, "\n%s\n", _("On the shelf"));
+	for (size_t i = 0; i < s->n; i++) {
+		const struct shelf_row *r = &s->items[i];
+
+		if (r->left < 0)
+			continue;
+		buf_clear(&text);
+		buf_addf(&text, r->is_lure ? _("lure %s: %s") : _("card %s: %s"),
+			r->name, r->text);
+		paper_wrap(out, text.text, 2, cols);
+	}
+	buf_free(&text);
 }
 
 static void add_items(const struct due *d, int cols, struct buf *out)
@@ -118,10 +165,12 @@ static void add_items(const struct due *d, int cols, struct buf *out)
 		cells_of(&d->items[i], &c);
 		buf_add(out, "  ");
 		grid_line(&g, c.text, out);
+		paper_wrap(out, d->items[i].barred, 4, cols);
 	}
 }
 
-static void add_all(const struct due *d, int cols, struct buf *out)
+static void add_all(
+	const struct due *d, const struct shelf *shelf, int cols, struct buf *out)
 {
 	struct buf title = { 0 };
 
@@ -129,19 +178,22 @@ static void add_all(const struct due *d, int cols, struct buf *out)
 	paper_wrap(out, title.text, 0, cols);
 	buf_free(&title);
 	add_runs(d, cols, out);
+	add_clocks(d, cols, out);
 	add_brings(d, cols, out);
 	buf_addf(out, "\n%s\n", _("Lures and cards"));
 	if (d->n)
 		add_items(d, cols, out);
 	else
 		paper_wrap(out, _("none is due by the next run"), 2, cols);
+	add_shelf(shelf, cols, out);
 }
 
-void paper_due(const struct due *d, int cols, bool utf8, struct buf *out)
+void paper_due(const struct due *d, const struct shelf *shelf, int cols, bool utf8,
+	struct buf *out)
 {
 	struct buf text = { 0 };
 
-	add_all(d, cols, &text);
+	add_all(d, shelf, cols, &text);
 	if (utf8)
 		buf_add(out, text.text);
 	else

@@ -16,9 +16,12 @@ const char *sheet_marks(const struct sheet_trap *t);
 void sheet_rule(struct buf *out);
 /* What to bring, in a chunk of its own. */
 void sheet_bring(const struct sheet *s, struct pager *p);
+/* Who may enter and pick which block from when; nothing when nothing is barred. */
+void sheet_clocks(const struct sheet *s, struct pager *p);
 /* The table of traps and block means needing attention. */
 void sheet_needs(const struct sheet *s, struct pager *p);
-/* Adds what is amiss, then what is due, after what *out holds. */
-void sheet_concerns(const char *says, const char *service, struct buf *out);
+/* Adds that entry is barred, what is amiss (unless it stands elsewhere) and what is
+ * due, after what *out holds. */
+void sheet_concerns(const struct sheet_trap *t, bool amiss, struct buf *out);
 
 #endif

@@ -43,6 +43,23 @@ void sheet_bring(const struct sheet *s, struct pager *p)
 	buf_free(&text);
 }
 
+void sheet_clocks(const struct sheet *s, struct pager *p)
+{
+	struct buf chunk = { 0 };
+
+	if (s->clocks.n == 0)
+		return;
+	buf_addf(&chunk, "%s\n", _("Entry and picks"));
+	for (size_t i = 0; i < s->clocks.n; i++) {
+		paper_wrap(&chunk, s->clocks.items[i].text, SHEET_BELOW, SHEET_COLS);
+		pager_add(p, &chunk);
+	}
+	paper_wrap(&chunk, s->clocks.caution, SHEET_BELOW, SHEET_COLS);
+	buf_add(&chunk, "\n");
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+}
+
 static void add_notes(int lines, struct buf *out)
 {
 	buf_addf(out, "%s\n", _("Notes"));

@@ -67,6 +67,7 @@ static void add_due(const struct sheet_trap *t, struct buf *out)
 {
 	struct buf text = { 0 };
 
+	paper_wrap(out, t->barred, LEFT_INDENT, LEFT_COLS);
 	if (t->service[0]) {
 		buf_addf(&text, _("to do: %s"), t->service);
 		paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
@@ -142,6 +143,7 @@ void sheet_blank(const struct sheet *s, struct pager *p)
 	lay_out(s, &g);
 	add_titles(&g, &titles);
 	add_form(p);
+	sheet_clocks(s, p);
 	sheet_bring(s, p);
 	buf_add(&chunk, titles.text);
 	for (size_t i = 0; i < s->n; i++) {

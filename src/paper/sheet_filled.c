@@ -89,7 +89,7 @@ static void add_trap(const struct sheet_trap *t, struct buf *out)
 		buf_addf(&text, _("%sseason %s"), text.n ? ", " : "", t->total);
 	/* What a trap needing attention says stands further up; what is due there
 	 * stands here too, for whoever goes by this list. */
-	sheet_concerns(t->needs_attention ? "" : t->says, t->service, &text);
+	sheet_concerns(t, !t->needs_attention, &text);
 	paper_wrap(out, text.text, SHEET_BELOW, SHEET_COLS);
 	buf_free(&text);
 }
@@ -230,6 +230,7 @@ static void add_totals(const struct sheet *s, struct pager *p)
 
 void sheet_filled(const struct sheet *s, struct pager *p)
 {
+	sheet_clocks(s, p);
 	sheet_needs(s, p);
 	add_traps(s, p);
 	add_blocks(s, p);

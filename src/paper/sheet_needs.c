@@ -8,13 +8,19 @@
 
 enum { NEED_CELLS = 6 };
 
-/* "missing" behind "trap missing" would be said twice. */
-void sheet_concerns(const char *says, const char *service, struct buf *out)
+static void add_concern(const char *says, struct buf *out)
 {
 	if (*says)
 		buf_addf(out, "%s%s", out->n ? "; " : "", says);
-	if (*service && !strstr(says, service))
-		buf_addf(out, "%s%s", out->n ? "; " : "", service);
+}
+
+/* "missing" behind "trap missing" would be said twice. */
+void sheet_concerns(const struct sheet_trap *t, bool amiss, struct buf *out)
+{
+	add_concern(t->barred, out);
+	add_concern(amiss ? t->says : "", out);
+	if (!amiss || !strstr(t->says, t->service))
+		add_concern(t->service, out);
 }
 
 static void trap_cells(const struct sheet_trap *t, const char **cells)
@@ -87,7 +93,7 @@ static void add_trap(const struct sheet_trap *t, struct needs *n)
 	if (!t->needs_attention)
 		return;
 	trap_cells(t, cells);
-	sheet_concerns(t->says, t->service, &n->below);
+	sheet_concerns(t, true, &n->below);
 	add_row(n, cells);
 }
 
@@ -101,8 +107,22 @@ static void add_block(const struct sheet_block *b, struct needs *n)
 	buf_addf(&n->below, _("traps read: %s"), b->read);
 	if (b->highest[0] && strcmp(b->highest, "-") != 0)
 		buf_addf(&n->below, _(", highest %s"), b->highest);
-	sheet_concerns(b->says, "", &n->below);
+	add_concern(b->says, &n->below);
 	add_row(n, cells);
+}
+
+/* Weeks do not show what a season does: which blocks stand out. */
+static void add_hot(const struct sheet *s, struct needs *n)
+{
+	struct buf line = { 0 };
+
+	for (size_t i = 0; i < s->hot.n; i++) {
+		buf_clear(&line);
+		buf_addf(&line, _("This season: %s"), s->hot.items[i].text);
+		paper_wrap(&n->chunk, line.text, 0, SHEET_COLS);
+		pager_add(n->to, &n->chunk);
+	}
+	buf_free(&line);
 }
 
 void sheet_needs(const struct sheet *s, struct pager *p)
@@ -116,9 +136,10 @@ void sheet_needs(const struct sheet *s, struct pager *p)
 		add_trap(&s->traps[i], &n);
 	for (size_t i = 0; i < s->n_blocks; i++)
 		add_block(&s->blocks[i], &n);
-	if (n.rows == 0)
+	if (n.rows == 0 && s->hot.n == 0)
 		paper_wrap(&n.chunk, _("none"), SHEET_BELOW, SHEET_COLS);
 	pager_titles(p, NULL);
+	add_hot(s, &n);
 	buf_add(&n.chunk, "\n");
 	pager_add(p, &n.chunk);
 	buf_free(&n.chunk);

@@ -43,8 +43,10 @@ static struct due sample(void)
 			.kind_name = "OFM standard",
 			.state_text = "by next run" },
 	};
-	static struct due_bring brings[] = { { 1, true, 2, "CM 1 mg" },
-		{ 1, false, 1, "delta liner" } };
+	static struct due_bring brings[] = { { 1, true, 2, "CM 1 mg", 1 },
+		{ 1, false, 1, "delta liner", 1 } };
+	static struct due_bring totals[] = { { 0, true, 2, "CM 1 mg", 1 },
+		{ 0, false, 1, "delta liner", 1 } };
 
 	runs[0].next_run = items[1].due = day_from_ymd(2026, 7, 21);
 	items[0].due = day_from_ymd(2026, 7, 18);
@@ -57,6 +59,8 @@ static struct due sample(void)
 		.n = 3,
 		.brings = brings,
 		.n_brings = 2,
+		.totals = totals,
+		.n_totals = 2,
 	};
 }
 
@@ -64,7 +68,19 @@ static char *print(const struct due *d, int cols, bool utf8)
 {
 	struct buf out = { 0 };
 
-	paper_due(d, cols, utf8, &out);
+	static struct shelf_row rows[] = {
+		{ .is_lure = true,
+			.name = "CM 1 mg",
+			.left = 1,
+			.text = "1 left, 2 to bring: 1 too few" },
+		{ .name = "delta liner",
+			.left = 40,
+			.text = "40 left, 1 to bring, reorder at 20" },
+		{ .name = "spare", .left = -1, .text = "stock not kept, 1 to bring" },
+	};
+	const struct shelf shelf = { .items = rows, .n = 3, .is_kept = true };
+
+	paper_due(d, &shelf, cols, utf8, &out);
 	return out.text;
 }
 
@@ -78,6 +94,7 @@ static const char whole_page[] =
 	"Bring on the next run\n"
 	"  Quillet Farm: 2 lures CM 1 mg, 1 card delta liner\n"
 	"  Otterlea: nothing\n"
+	"  all farms: 2 lures CM 1 mg, 1 card delta liner\n"
 	"\n"
 	"Lures and cards\n"
 	"  Quillet Farm\n"
@@ -87,7 +104,11 @@ static const char whole_page[] =
 	"\n"
 	"  Otterlea\n"
 	"  trap block            kind         due        state\n"
-	"  1    Bank        lure OFM standard Fri 24 Jul by next run\n";
+	"  1    Bank        lure OFM standard Fri 24 Jul by next run\n"
+	"\n"
+	"On the shelf\n"
+	"  lure CM 1 mg: 1 left, 2 to bring: 1 too few\n"
+	"  card delta liner: 40 left, 1 to bring, reorder at 20\n";
 
 static void due_tells_runs_what_to_bring_and_what_is_due(void **state)
 {
@@ -154,6 +175,19 @@ static void due_tells_what_a_run_under_way_still_needs(void **state)
 	free(text);
 }
 
+static void due_leaves_out_a_shelf_that_nobody_keeps(void **state)
+{
+	struct due d = sample();
+	struct shelf_row row = { .name = "spare", .left = -1, .text = "not kept" };
+	const struct shelf shelf = { .items = &row, .n = 1 };
+	struct buf out = { 0 };
+
+	(void)state;
+	paper_due(&d, &shelf, 80, true, &out);
+	assert_null(strstr(out.text, "shelf"));
+	buf_free(&out);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -162,6 +196,7 @@ int main(void)
 		cmocka_unit_test(due_says_when_nothing_is_due),
 		cmocka_unit_test(due_tells_what_a_run_under_way_still_needs),
 		cmocka_unit_test(due_says_when_no_trap_hangs),
+		cmocka_unit_test(due_leaves_out_a_shelf_that_nobody_keeps),
 	};
 
 	return cmocka_run_group_tests(tests, lines_setup, NULL);

@@ -210,6 +210,27 @@ static void sheet_names_no_block_mean_that_is_fine(void **state)
 	free(s.traps);
 }
 
+/* A week says nothing of a season: the line stands there whatever this week was. */
+static void sheet_has_a_line_for_each_hot_block(void **state)
+{
+	static struct hot_line lines[2] = {
+		{ .text = "Quarry Rows, CM: clear hot spot, 4.5 times the rest" },
+		{ .text = "Low Row, OFM: watch, all moths of like traps were here" },
+	};
+	struct sheet s = sheets_with(1);
+
+	(void)state;
+	s.hot = (struct hot_lines){ lines, 2, 2 };
+	char *text = sheets_print(&s, sheets_form(PAPER_A4, false));
+	assert_non_null(strstr(text,
+		"Needing attention\n"
+		"This season: Quarry Rows, CM: clear hot spot, 4.5 times the rest\n"
+		"This season: Low Row, OFM: watch, all moths of like traps were here\n"
+		"\nAll traps in driving order\n"));
+	free(text);
+	free(s.traps);
+}
+
 static void sheet_totals_tell_how_far_the_run_is(void **state)
 {
 	static const struct {
@@ -297,6 +318,7 @@ int main(void)
 		cmocka_unit_test(sheet_does_not_double_words),
 		cmocka_unit_test(sheet_names_block_means_needing_attention),
 		cmocka_unit_test(sheet_names_no_block_mean_that_is_fine),
+		cmocka_unit_test(sheet_has_a_line_for_each_hot_block),
 		cmocka_unit_test(sheet_totals_tell_how_far_the_run_is),
 		cmocka_unit_test(sheet_totals_of_verdicts_name_their_day_and_kind),
 		cmocka_unit_test(sheet_explains_its_words_at_the_foot),
