@@ -199,7 +199,9 @@ static bool start(int argc, char **argv, bool utf8, struct err *e)
 {
 	struct opening o = { 0 };
 	char path[PATH_MAX] = "", who[SCOUT_BYTES];
-	struct context ctx = { .who = who, .utf8 = utf8 };
+	struct context ctx = {
+		.settings = getenv("MOTHTALLY_SETTINGS"), .who = who, .utf8 = utf8
+	};
 
 	if (!read_opening(argc, argv, &o, e))
 		return false;

@@ -15,7 +15,9 @@
 struct context {
 	const char *book_path;
 	int32_t today;
-	bool today_given;     /* by --today; else the calendar's */
+	bool today_given; /* by --today; else the calendar's */
+	int32_t minute;   /* of that day, 1..1440; 0: the one that the clock shows */
+	const char *settings; /* laid over those of the book; NULL: none */
 	const char *who;      /* scout's initials or login name, beside every change */
 	bool out_is_terminal; /* stdin and stdout both */
 	bool utf8;            /* the terminal shows UTF-8 */
@@ -40,15 +42,24 @@ bool command_import(const struct context *ctx, int argc, char **argv, struct err
 bool command_export(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_check(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_restore(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_flight(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_hotspots(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_degree_days(
 	const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_record(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_proof(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e);
 
 /* The pages on the book of ctx, until the person leaves. `notice` (NULL: none) stands
  * in the title of every page ("demo: invented data"). */
 bool pages_run(const struct context *ctx, const char *notice, struct err *e);
+/* The same within pages: the terminal is open and stays so. */
+bool pages_within(const struct context *ctx, const char *notice, struct err *e);
+/* The demo's invented book in those pages, on its own day; it is gone afterwards. */
+bool demo_open(const struct context *ctx,
+	bool (*pages)(const struct context *ctx, const char *notice, struct err *e),
+	struct err *e);
 
 /* One option of a command. */
 struct option_row {

@@ -1,5 +1,6 @@
 #include "answers/dd_table.h"
 #include "answers/heat.h"
+#include "answers/settings.h"
 #include "base/words.h"
 #include "book/places.h"
 #include "book/weather.h"
@@ -211,7 +212,7 @@ bool command_degree_days(
 	struct book *b = open_to_read(ctx, e);
 	if (!b)
 		return false;
-	bool ok = answer(ctx, &w, b, &ask, e);
+	bool ok = settings_apply(b, ctx->settings, e) && answer(ctx, &w, b, &ask, e);
 	book_close(b);
 	return ok;
 }

@@ -1,7 +1,9 @@
 #define _XOPEN_SOURCE 700 /* nftw */
 
+#include "answers/settings.h"
 #include "base/shipped.h"
 #include "base/words.h"
+#include "command/clock.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
 #include "report.h"
@@ -13,7 +15,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { DEMO_YEAR = 2026, DEMO_MONTH = 7, DEMO_DAY = 21, FILES_OPEN = 16 };
+enum { DEMO_YEAR = 2026, DEMO_MONTH = 7, DEMO_DAY = 21 };
+enum { DEMO_MINUTE = 450, FILES_OPEN = 16 };
 
 static int32_t last_day(void)
 {
@@ -28,8 +31,10 @@ struct demo_file {
 static bool take_in(struct book *b, const struct demo_file *d, struct err *e)
 {
 	struct imported done = { 0 };
+	struct zone zone;
 	char name[32];
 
+	clock_zone(&zone, last_day());
 	snprintf(name, sizeof name, "demo/%s.csv", d->name);
 	const struct shipped *s = shipped_find(name);
 	const struct kind *k = kind_find(d->kind, e);
@@ -37,7 +42,7 @@ static bool take_in(struct book *b, const struct demo_file *d, struct err *e)
 	if (!file)
 		return err_set(e, ERR_BOOK, _("the demo's %s could not be read"), name);
 	const struct import_from from = {
-		.file = file, .name = name, .today = last_day()
+		.file = file, .name = name, .today = last_day(), .zone = &zone
 	};
 	bool ok = exchange_import(b, k, &from, &done, e);
 	fclose(file);
@@ -49,11 +54,17 @@ static bool fill(struct book *b, struct err *e)
 {
 	static const struct demo_file files[] = {
 		{ "traps", "traps" },
+		{ "places", "places" },
 		{ "visits", "visits" },
 		{ "visits", "visits-2025" },
 		{ "thresholds", "thresholds" },
 		{ "weather", "weather" },
 		{ "biofix", "biofix" },
+		{ "dispensers", "dispensers" },
+		{ "treatments", "treatments" },
+		{ "picks", "picks" },
+		{ "fruit-checks", "fruit-checks" },
+		{ "answers", "answers" },
 	};
 
 	for (size_t i = 0; i < sizeof files / sizeof *files; i++)
@@ -85,7 +96,8 @@ static bool add_texts(
 		_("Demo: the valley, its farms, people and counts are invented.\n\n"));
 	report_week(r, out_cols(), out);
 	buf_add(out, "\n");
-	report_due(r, out_cols(), out);
+	if (!report_due(r, out_cols(), out, e))
+		return false;
 	buf_add(out, "\n");
 	if (!add_flight(r, out, e))
 		return false;
@@ -100,7 +112,10 @@ static bool print_demo(const struct context *ctx, int32_t today, struct err *e)
 	struct report r = { .book = book_open(":memory:", BOOK_CREATE, "demo", e) };
 	struct buf text = { 0 };
 
-	bool ok = r.book && fill(r.book, e) && log_read(&r.log, r.book, 0, today, e) &&
+	clock_stand(today, DEMO_MINUTE, &r.log.now, &r.log.zone);
+	bool ok = r.book && fill(r.book, e) &&
+		  settings_apply(r.book, ctx->settings, e) &&
+		  log_read(&r.log, r.book, 0, today, e) &&
 		  add_texts(ctx, &r, &text, e) && out_text(&text, ctx->utf8, e);
 	report_close(&r);
 	buf_free(&text);
@@ -156,7 +171,9 @@ static bool asked_to_leave(void)
 	       sigismember(&pending, SIGHUP) == 1;
 }
 
-static bool open_demo(const struct context *ctx, int32_t today, struct err *e)
+static bool open_demo(const struct context *ctx, int32_t today,
+	bool (*pages)(const struct context *, const char *, struct err *),
+	struct err *e)
 {
 	struct context demo = *ctx;
 	struct buf folder = { 0 }, path = { 0 };
@@ -169,10 +186,11 @@ static bool open_demo(const struct context *ctx, int32_t today, struct err *e)
 		demo.book_path = path.text;
 		demo.today = today;
 		demo.today_given = true; /* the invented season has its own day */
+		demo.minute = DEMO_MINUTE;
 		ok = make_book(path.text, e);
 		if (ok && !asked_to_leave()) {
 			sigprocmask(SIG_SETMASK, &before, NULL);
-			ok = pages_run(&demo, _("demo: invented data"), e);
+			ok = pages(&demo, _("demo: invented data"), e);
 			sigprocmask(SIG_BLOCK, &hold, NULL);
 		}
 		nftw(folder.text, remove_one, FILES_OPEN, FTW_DEPTH | FTW_PHYS);
@@ -181,6 +199,13 @@ static bool open_demo(const struct context *ctx, int32_t today, struct err *e)
 	buf_free(&folder);
 	buf_free(&path);
 	return ok;
+}
+
+bool demo_open(const struct context *ctx,
+	bool (*pages)(const struct context *, const char *, struct err *),
+	struct err *e)
+{
+	return open_demo(ctx, last_day(), pages, e);
 }
 
 bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e)
@@ -198,5 +223,5 @@ bool command_demo(const struct context *ctx, int argc, char **argv, struct err *
 		return err_set(e, ERR_USAGE,
 			_("the demo's pages need a terminal; mothtally demo --print "
 			  "shows it without one"));
-	return open_demo(ctx, today, e);
+	return open_demo(ctx, today, pages_run, e);
 }

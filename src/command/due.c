@@ -31,7 +31,7 @@ bool command_due(const struct context *ctx, int argc, char **argv, struct err *e
 	if (ok && csv)
 		add_csv(&r, &text);
 	else if (ok)
-		report_due(&r, out_cols(), &text);
+		ok = report_due(&r, out_cols(), &text, e);
 	ok = ok && out_text(&text, ctx->utf8 || csv, e);
 	report_close(&r);
 	buf_free(&text);

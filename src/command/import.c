@@ -1,8 +1,10 @@
 #include "base/words.h"
 #include "book/places.h"
 #include "book/rules.h"
+#include "command/clock.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
+#include "gpx.h"
 #include "import_ghcn.h"
 
 #include <errno.h>
@@ -84,10 +86,12 @@ static bool read_wish(int argc, char **argv, struct wish *w, struct err *e)
 static bool take(struct book *b, const struct wish *w, FILE *file, int32_t today,
 	struct imported *out, struct err *e)
 {
+	struct zone zone;
 	struct import_from from = {
-		.file = file, .today = today, .replace = w->replace
+		.file = file, .today = today, .replace = w->replace, .zone = &zone
 	};
 
+	clock_zone(&zone, today);
 	if (w->published)
 		return exchange_take_published(b, &w->filter, today, out, e);
 	from.name = file == stdin ? _("standard input") : w->path;
@@ -181,6 +185,8 @@ bool command_import(const struct context *ctx, int argc, char **argv, struct err
 
 	if (import_is_ghcn(argc, argv))
 		return import_ghcn(ctx, argc, argv, e);
+	if (gpx_is_asked(argc, argv))
+		return gpx_take_in(ctx, argc, argv, e);
 	if (!read_wish(argc, argv, &w, e))
 		return false;
 	if (w.columns)

@@ -1,6 +1,10 @@
 /* The pages of the loop, one row each: adding a page is adding a row. */
-#include "session.h"
+#include "session_act.h"
+#include "session_book.h"
+#include "session_past.h"
+#include "session_season.h"
 
+#include "answers/checks.h"
 #include "base/words.h"
 
 static bool read_today(struct session *s, struct err *e)
@@ -8,7 +12,8 @@ static bool read_today(struct session *s, struct err *e)
 	if (!session_read_log(s, e))
 		return false;
 	today_of(&s->log, &s->today);
-	if (!today_read_next(&s->log, s->book, &s->today, e))
+	if (!today_read_hots(&s->log, s->book, &s->today, e) ||
+		!today_read_next(&s->log, s->book, &s->today, e))
 		return false;
 	session_mark(s, (struct title){ s->today.title, s->today.title_short });
 	s->today_page.today = &s->today;
@@ -78,8 +83,12 @@ static bool read_why(struct session *s, struct err *e)
 {
 	if (s->why_of_run ? !session_read_run(s, e) : !session_read_log(s, e))
 		return false;
-	why_of(s->why_of_run ? &s->run_log : &s->log, s->why_trap, s->why_block,
-		s->why_pest, &s->why);
+	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
+	why_of(l, s->why_trap, s->why_block, s->why_pest, &s->why);
+	if (s->why_trap < 0 &&
+		!why_read_checks(l, s->book, s->why_block, s->why_pest, &s->why, e))
+		return false;
+	s->why_page.alert = session_why_alert(s);
 	s->why_page.why = &s->why;
 	s->why_page.right = s->why_of_run ? s->run.title_short : s->today.title_short;
 	return true;
@@ -115,6 +124,21 @@ static struct message *message_flight(struct session *s)
 	return &s->flight_page.message;
 }
 
+static struct wish key_hotspots(struct session *s, struct input in)
+{
+	return hotspots_page_key(&s->hotspots_page, in);
+}
+
+static void draw_hotspots(struct session *s, struct canvas *c)
+{
+	hotspots_page_draw(&s->hotspots_page, c);
+}
+
+static struct message *message_hotspots(struct session *s)
+{
+	return &s->hotspots_page.message;
+}
+
 static struct wish key_weather(struct session *s, struct input in)
 {
 	return weather_page_key(&s->weather_page, in);
@@ -128,6 +152,183 @@ static void draw_weather(struct session *s, struct canvas *c)
 static struct message *message_weather(struct session *s)
 {
 	return &s->weather_page.message;
+}
+
+static struct wish key_start(struct session *s, struct input in)
+{
+	return start_page_key(&s->start_page, in);
+}
+
+static void draw_start(struct session *s, struct canvas *c)
+{
+	start_page_draw(&s->start_page, c);
+}
+
+static struct message *message_start(struct session *s)
+{
+	return &s->start_page.message;
+}
+
+static struct wish key_book(struct session *s, struct input in)
+{
+	return book_page_key(&s->book_page, in);
+}
+
+static void draw_book(struct session *s, struct canvas *c)
+{
+	book_page_draw(&s->book_page, c);
+}
+
+static struct message *message_book(struct session *s)
+{
+	return &s->book_page.message;
+}
+
+static struct wish key_entries(struct session *s, struct input in)
+{
+	return entry_page_key(&s->entry_page, in);
+}
+
+static void draw_entries(struct session *s, struct canvas *c)
+{
+	entry_page_draw(&s->entry_page, c);
+}
+
+static struct message *message_entries(struct session *s)
+{
+	return &s->entry_page.message;
+}
+
+static struct wish key_form(struct session *s, struct input in)
+{
+	return form_page_key(&s->form_page, in);
+}
+
+static void draw_form(struct session *s, struct canvas *c)
+{
+	form_page_draw(&s->form_page, c);
+}
+
+static struct message *message_form(struct session *s)
+{
+	return &s->form_page.message;
+}
+
+static struct wish key_backups(struct session *s, struct input in)
+{
+	return backups_page_key(&s->backups_page, in);
+}
+
+static void draw_backups(struct session *s, struct canvas *c)
+{
+	backups_page_draw(&s->backups_page, c);
+}
+
+static struct message *message_backups(struct session *s)
+{
+	return &s->backups_page.message;
+}
+
+static struct wish key_text(struct session *s, struct input in)
+{
+	return text_page_key(&s->text_page, in);
+}
+
+static void draw_text(struct session *s, struct canvas *c)
+{
+	text_page_draw(&s->text_page, c);
+}
+
+static struct message *message_text(struct session *s)
+{
+	return &s->text_page.message;
+}
+
+static struct key_rows keys_entries(const struct session *s)
+{
+	return entry_page_keys(&s->entry_page);
+}
+
+static bool read_text(struct session *s, struct err *e)
+{
+	(void)s;
+	(void)e;
+	return true; /* it was written when the page was opened */
+}
+
+static struct wish key_diary(struct session *s, struct input in)
+{
+	return diary_page_key(&s->diary_page, in);
+}
+
+static void draw_diary(struct session *s, struct canvas *c)
+{
+	diary_page_draw(&s->diary_page, c);
+}
+
+static struct message *message_diary(struct session *s)
+{
+	return &s->diary_page.message;
+}
+
+static struct wish key_service(struct session *s, struct input in)
+{
+	return service_page_key(&s->service_page, in);
+}
+
+static void draw_service(struct session *s, struct canvas *c)
+{
+	service_page_draw(&s->service_page, c);
+}
+
+static struct message *message_service(struct session *s)
+{
+	return &s->service_page.message;
+}
+
+static struct wish key_thresholds(struct session *s, struct input in)
+{
+	return thresholds_page_key(&s->thresholds_page, in);
+}
+
+static void draw_thresholds(struct session *s, struct canvas *c)
+{
+	thresholds_page_draw(&s->thresholds_page, c);
+}
+
+static struct message *message_thresholds(struct session *s)
+{
+	return &s->thresholds_page.message;
+}
+
+static struct wish key_alerts(struct session *s, struct input in)
+{
+	return alerts_page_key(&s->alerts_page, in);
+}
+
+static void draw_alerts(struct session *s, struct canvas *c)
+{
+	alerts_page_draw(&s->alerts_page, c);
+}
+
+static struct message *message_alerts(struct session *s)
+{
+	return &s->alerts_page.message;
+}
+
+static struct wish key_picks(struct session *s, struct input in)
+{
+	return picks_page_key(&s->picks_page, in);
+}
+
+static void draw_picks(struct session *s, struct canvas *c)
+{
+	picks_page_draw(&s->picks_page, c);
+}
+
+static struct message *message_picks(struct session *s)
+{
+	return &s->picks_page.message;
 }
 
 static bool read_help(struct session *s, struct err *e)
@@ -154,17 +355,45 @@ static struct message *message_help(struct session *s)
 
 const struct page_row session_pages[PAGE_COUNT] = {
 	[PAGE_TODAY] = { N_("Today"), today_page_keys, NULL, read_today, key_today,
-		draw_today, message_today },
+		draw_today, message_today, NULL },
 	[PAGE_RUN] = { N_("Run"), run_page_keys, run_page_notes, read_run, key_run,
-		draw_run, message_run },
+		draw_run, message_run, NULL },
 	[PAGE_WEEK] = { N_("Week"), week_page_keys, week_page_notes, read_week,
-		key_week, draw_week, message_week },
+		key_week, draw_week, message_week, NULL },
 	[PAGE_WHY] = { N_("Why"), why_page_keys, NULL, read_why, key_why, draw_why,
-		message_why },
+		message_why, NULL },
 	[PAGE_FLIGHT] = { N_("Flight"), flight_page_keys, flight_page_notes,
-		session_read_flight, key_flight, draw_flight, message_flight },
+		session_read_flight, key_flight, draw_flight, message_flight, NULL },
+	[PAGE_HOTSPOTS] = { N_("Hot spots"), hotspots_page_keys, hotspots_page_notes,
+		session_read_hotspots, key_hotspots, draw_hotspots, message_hotspots,
+		NULL },
 	[PAGE_WEATHER] = { N_("Weather"), weather_page_keys, weather_page_notes,
-		session_read_weather, key_weather, draw_weather, message_weather },
+		session_read_weather, key_weather, draw_weather, message_weather,
+		NULL },
+	[PAGE_START] = { N_("Start"), start_page_keys, NULL, session_read_start,
+		key_start, draw_start, message_start, NULL },
+	[PAGE_BOOK] = { N_("Book"), book_page_keys, NULL, session_read_book, key_book,
+		draw_book, message_book, NULL },
+	[PAGE_ENTRIES] = { N_("List"), entry_page_all_keys, NULL, session_read_entries,
+		key_entries, draw_entries, message_entries, keys_entries },
+	[PAGE_FORM] = { N_("Form"), form_page_keys, form_page_notes, session_read_form,
+		key_form, draw_form, message_form, NULL },
+	[PAGE_BACKUPS] = { N_("Backups"), backups_page_keys, NULL, session_read_backups,
+		key_backups, draw_backups, message_backups, NULL },
+	[PAGE_TEXT] = { N_("Text"), text_page_keys, NULL, read_text, key_text,
+		draw_text, message_text, NULL },
+	[PAGE_DIARY] = { N_("Diary"), diary_page_keys, diary_page_notes,
+		session_read_diary, key_diary, draw_diary, message_diary, NULL },
+	[PAGE_SERVICE] = { N_("Service"), service_page_keys, service_page_notes,
+		session_read_service, key_service, draw_service, message_service,
+		NULL },
+	[PAGE_THRESHOLDS] = { N_("Thresholds"), thresholds_page_keys,
+		thresholds_page_notes, session_read_thresholds, key_thresholds,
+		draw_thresholds, message_thresholds, NULL },
+	[PAGE_ALERTS] = { N_("Alerts"), alerts_page_keys, NULL, session_read_alerts,
+		key_alerts, draw_alerts, message_alerts, NULL },
+	[PAGE_PICKS] = { N_("Picks"), picks_page_keys, NULL, session_read_picks,
+		key_picks, draw_picks, message_picks, NULL },
 	[PAGE_HELP] = { N_("Keys"), help_page_keys, NULL, read_help, key_help,
-		draw_help, message_help },
+		draw_help, message_help, NULL },
 };

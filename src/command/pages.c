@@ -1,10 +1,14 @@
 #include "command/command.h"
 
+#include "answers/settings.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/rules.h"
 #include "command/clock.h"
-#include "session.h"
+#include "session_act.h"
+#include "session_book.h"
+#include "session_past.h"
+#include "session_season.h"
 #include "term/term.h"
 
 #include <stdio.h>
@@ -57,7 +61,9 @@ static void turn_day(struct session *s)
 bool session_read_log(struct session *s, struct err *e)
 {
 	turn_day(s);
-	return log_read(&s->log, s->book, 0, s->day, e);
+	clock_stand(s->day, s->ctx->minute, &s->log.now, &s->log.zone);
+	return settings_apply(s->book, s->ctx->settings, e) &&
+	       log_read(&s->log, s->book, 0, s->day, e);
 }
 
 struct message *session_message(struct session *s)
@@ -92,6 +98,25 @@ static void pop(struct session *s)
 		message_set(session_message(s), true, "%s", e.text);
 }
 
+void session_open(struct session *s, enum page page)
+{
+	push(s, page);
+}
+
+void session_back(struct session *s)
+{
+	pop(s);
+}
+
+void session_home(struct session *s)
+{
+	struct err e = { 0 };
+
+	s->depth = 0;
+	if (!session_read(s, &e))
+		message_set(session_message(s), true, "%s", e.text);
+}
+
 static void open_run(struct session *s, int64_t farm, int32_t day, bool push_it)
 {
 	struct err e = { 0 };
@@ -110,7 +135,7 @@ static void open_help(struct session *s)
 		return;
 	const struct page_row *row = &session_pages[of];
 	s->help_page = (struct help_page){ .title = _(row->name),
-		.keys = row->keys(),
+		.keys = row->keys_now ? row->keys_now(s) : row->keys(),
 		.notes = row->notes ? row->notes() : NULL };
 	push(s, PAGE_HELP);
 }
@@ -118,11 +143,13 @@ static void open_help(struct session *s)
 static void open_why(struct session *s, const struct wish *w)
 {
 	s->why_of_run = shown(s) == PAGE_RUN;
-	s->why_trap =
-		s->why_of_run ? (int)log_trap(&s->run_log, w->visit.trap) : w->trap;
+	s->why_trap = s->why_of_run   ? (int)log_trap(&s->run_log, w->visit.trap)
+		      : w->visit.trap ? (int)log_trap(&s->log, w->visit.trap)
+				      : w->trap;
 	s->why_block = w->block;
 	s->why_pest = w->pest;
 	s->why_page.top = 0;
+	s->why_page.answering.stage = ANSWERING_OFF;
 	push(s, PAGE_WHY);
 }
 
@@ -131,6 +158,7 @@ static void open_week(struct session *s, const struct wish *w)
 	s->week_farm = w->farm;
 	s->week_pest = w->pest;
 	s->week_page.picked = s->week_page.top = 0;
+	narrow_end(&s->week_page.narrow);
 	push(s, PAGE_WEEK);
 }
 
@@ -140,12 +168,6 @@ static void open_flight(struct session *s, const struct wish *w)
 
 	session_ask_flight(s, &about);
 	push(s, PAGE_FLIGHT);
-}
-
-static void go_back(struct session *s, const struct wish *w)
-{
-	(void)w;
-	pop(s);
 }
 
 static void show_help(struct session *s, const struct wish *w)
@@ -177,6 +199,18 @@ static void open_weather(struct session *s, const struct wish *w)
 	push(s, PAGE_WEATHER);
 }
 
+static void open_book(struct session *s, const struct wish *w)
+{
+	(void)w;
+	push(s, PAGE_BOOK);
+}
+
+static void open_hotspots(struct session *s, const struct wish *w)
+{
+	session_ask_hotspots(s, w);
+	push(s, PAGE_HOTSPOTS);
+}
+
 static void print_sheet(struct session *s, const struct wish *w)
 {
 	session_sheet(s, w->farm);
@@ -186,13 +220,14 @@ static void print_sheet(struct session *s, const struct wish *w)
 typedef void deed(struct session *s, const struct wish *w);
 
 static deed *const deeds[WANT_COUNT] = {
-	[WANT_BACK] = go_back,
+	[WANT_BACK] = session_leave,
 	[WANT_HELP] = show_help,
 	[WANT_RUN] = run_today,
 	[WANT_RUN_DAY] = run_on_day,
 	[WANT_WEEK] = open_week,
 	[WANT_WHY] = open_why,
 	[WANT_FLIGHT] = open_flight,
+	[WANT_HOTSPOTS] = open_hotspots,
 	[WANT_WEATHER] = open_weather,
 	[WANT_SHEET] = print_sheet,
 	[WANT_SAVE] = session_save,
@@ -200,6 +235,43 @@ static deed *const deeds[WANT_COUNT] = {
 	[WANT_BIOFIX] = session_biofix,
 	[WANT_SAVE_WEATHER] = session_save_weather,
 	[WANT_NEW_STATION] = session_new_station,
+	[WANT_START] = session_start,
+	[WANT_START_TYPING] = session_start_typing,
+	[WANT_START_FILE] = session_start_file,
+	[WANT_START_DEMO] = session_start_demo,
+	[WANT_BOOK] = open_book,
+	[WANT_BACKUPS] = session_backups,
+	[WANT_RESTORE] = session_restore,
+	[WANT_ENTRIES] = session_entries,
+	[WANT_ENTRY_FARM] = session_entry_farm,
+	[WANT_ENTRY_PEST] = session_entry_pest,
+	[WANT_ENTRY_ALL] = session_entry_all,
+	[WANT_FORM] = session_form,
+	[WANT_FORM_FIELD] = session_form_field,
+	[WANT_PUT] = session_put,
+	[WANT_PUT_BLOCK] = session_put_block,
+	[WANT_THEIRS] = session_theirs,
+	[WANT_RETIRE] = session_retire,
+	[WANT_REMOVE] = session_remove,
+	[WANT_MOVE] = session_move,
+	[WANT_HANG] = session_hang,
+	[WANT_PULL] = session_pull,
+	[WANT_REPLACE] = session_replace,
+	[WANT_CHANGES] = session_changes,
+	[WANT_UNDO_STEP] = session_undo_step,
+	[WANT_DIARY] = session_diary,
+	[WANT_SAVE_PAST] = session_save_past,
+	[WANT_REMOVE_VISIT] = session_remove_visit,
+	[WANT_UNDO_PAST] = session_undo_past,
+	[WANT_SERVICE] = session_service,
+	[WANT_CHANGED] = session_changed,
+	[WANT_UNDO_CHANGED] = session_undo_changed,
+	[WANT_THRESHOLDS] = session_thresholds,
+	[WANT_TAKE_RULE] = session_take_rule,
+	[WANT_ALERTS] = session_alerts,
+	[WANT_ANSWER] = session_answer,
+	[WANT_PICKS] = session_picks,
+	[WANT_PASS] = session_pass,
 };
 
 /* Does what a page wants. False: the program ends. */
@@ -213,8 +285,18 @@ static bool grant(struct session *s, const struct wish *w)
 		session_filter_week(s);
 	if (shown(s) == PAGE_FLIGHT)
 		session_turn_flight(s);
+	if (shown(s) == PAGE_HOTSPOTS)
+		session_turn_hotspots(s);
 	if (shown(s) == PAGE_WEATHER)
 		session_turn_weather(s);
+	if (shown(s) == PAGE_FORM)
+		session_try_form(s);
+	if (shown(s) == PAGE_DIARY)
+		session_turn_diary(s);
+	if (shown(s) == PAGE_SERVICE)
+		session_turn_service(s);
+	if (shown(s) == PAGE_THRESHOLDS)
+		session_turn_thresholds(s);
 	return true;
 }
 
@@ -253,49 +335,54 @@ static void loop(struct session *s)
 			continue;
 		}
 		struct wish w = session_pages[shown(s)].key(s, in);
-		on = grant(s, &w);
+		on = grant(s, &w) && s->lost.kind == ERR_NONE;
 	}
 	canvas_free(&canvas);
 }
 
-static void session_free(struct session *s)
+static bool prepare(struct session *s, struct err *e)
 {
-	today_free(&s->today);
-	week_free(&s->week);
-	why_free(&s->why);
-	run_free(&s->run);
-	flight_free(&s->flight);
-	weather_list_free(&s->weather);
-	log_free(&s->log);
-	log_free(&s->run_log);
-	book_close(s->book);
-}
-
-static bool session_start(struct session *s, struct err *e)
-{
-	s->book = book_open(s->ctx->book_path, BOOK_CREATE, s->ctx->who, e);
-	if (!s->book)
-		return false;
-	if (!book_setting(s->book, "scout", s->scout, sizeof s->scout, e))
+	if (!session_open_book(s, e) || !settings_apply(s->book, s->ctx->settings, e) ||
+		!book_setting(s->book, "scout", s->scout, sizeof s->scout, e))
 		return false;
 	text_copy(s->run_page.scout, sizeof s->run_page.scout, s->scout);
-	return session_read(s, e);
+	if (!session_read(s, e))
+		return false;
+	if (session_is_empty(s))
+		push(s, PAGE_START);
+	return true;
 }
 
-bool pages_run(const struct context *ctx, const char *notice, struct err *e)
+/* look NULL: the terminal is open already. What is wrong with the book is said before it
+ * is taken over. */
+static bool run(const struct context *ctx, const char *notice,
+	const struct term_look *look, struct err *e)
 {
 	struct session s = {
 		.ctx = ctx, .notice = notice ? notice : "", .day = ctx->today
 	};
+	bool ok = prepare(&s, e) && (!look || term_open(*look, e));
+
+	if (ok)
+		loop(&s);
+	if (look)
+		term_close();
+	if (ok && s.lost.kind != ERR_NONE)
+		ok = err_set(e, s.lost.kind, "%s", s.lost.text);
+	session_free(&s);
+	return ok;
+}
+
+bool pages_within(const struct context *ctx, const char *notice, struct err *e)
+{
+	return run(ctx, notice, NULL, e);
+}
+
+bool pages_run(const struct context *ctx, const char *notice, struct err *e)
+{
 	const char *no_color = getenv("NO_COLOR");
 	const struct term_look look = { .utf8 = ctx->utf8,
 		.colour = !no_color || !*no_color };
-	bool ok = session_start(&s, e) && term_open(look, e);
 
-	if (ok) {
-		loop(&s);
-		term_close();
-	}
-	session_free(&s);
-	return ok;
+	return run(ctx, notice, &look, e);
 }

@@ -1,10 +1,12 @@
 #include "report.h"
 
-#include "answers/due.h"
 #include "answers/say.h"
+#include "answers/settings.h"
 #include "answers/sheet.h"
+#include "answers/shelf.h"
 #include "answers/week.h"
 #include "base/words.h"
+#include "command/clock.h"
 #include "paper/due.h"
 #include "paper/flight.h"
 #include "paper/week.h"
@@ -26,8 +28,9 @@ bool report_open(const struct context *ctx, const char *farm, const char *pest,
 	struct report *r, struct err *e)
 {
 	r->book = open_to_read(ctx, e);
-	return r->book && log_read(&r->log, r->book, 0, ctx->today, e) &&
-	       find(farm, pest, r, e);
+	clock_stand(ctx->today, ctx->minute, &r->log.now, &r->log.zone);
+	return r->book && settings_apply(r->book, ctx->settings, e) &&
+	       log_read(&r->log, r->book, 0, ctx->today, e) && find(farm, pest, r, e);
 }
 
 void report_close(struct report *r)
@@ -47,13 +50,18 @@ void report_week(const struct report *r, int cols, struct buf *out)
 	week_free(&week);
 }
 
-void report_due(const struct report *r, int cols, struct buf *out)
+bool report_due(const struct report *r, int cols, struct buf *out, struct err *e)
 {
 	struct due due = { 0 };
+	struct shelf shelf = { 0 };
 
 	due_of(&r->log, r->farm, &due);
-	paper_due(&due, cols, true, out);
+	bool ok = shelf_read(&shelf, r->book, &r->log, &due, e);
+	if (ok)
+		paper_due(&due, &shelf, cols, true, out);
+	shelf_free(&shelf);
 	due_free(&due);
+	return ok;
 }
 
 bool report_flight(const struct report *r, const struct flight_ask *a, int cols,

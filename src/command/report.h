@@ -21,7 +21,7 @@ void report_close(struct report *r);
 
 /* The text of each command: width `cols`, UTF-8 marks (out_text makes them ASCII). */
 void report_week(const struct report *r, int cols, struct buf *out);
-void report_due(const struct report *r, int cols, struct buf *out);
+bool report_due(const struct report *r, int cols, struct buf *out, struct err *e);
 /* The season that is asked for. */
 bool report_flight(const struct report *r, const struct flight_ask *a, int cols,
 	struct buf *out, struct err *e);

@@ -1,29 +1,18 @@
-/* session.h - the pages while they are open: what the loop and the run page's deeds
+/* session.h - the pages while they are open: what the loop and the deeds of the pages
  * share. Private to the page loop. */
 #ifndef COMMAND_SESSION_H
 #define COMMAND_SESSION_H
 
+#include "answers/entry.h"
+#include "answers/shelf.h"
 #include "answers/today.h"
+#include "answers/trap_diary.h"
+#include "answers/trial.h"
 #include "answers/week.h"
 #include "answers/why.h"
+#include "book/backups.h"
 #include "command/command.h"
-#include "screen/flight_page.h"
-#include "screen/run_page.h"
-#include "screen/today_page.h"
-#include "screen/weather_page.h"
-#include "screen/week_page.h"
-#include "screen/why_page.h"
-
-enum page {
-	PAGE_TODAY,
-	PAGE_RUN,
-	PAGE_WEEK,
-	PAGE_WHY,
-	PAGE_FLIGHT,
-	PAGE_WEATHER,
-	PAGE_HELP,
-	PAGE_COUNT
-};
+#include "page_table.h"
 
 enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
 
@@ -31,6 +20,8 @@ struct session {
 	const struct context *ctx;
 	const char *notice; /* "" = none */
 	struct book *book;
+	bool unmade;          /* nothing is saved yet: the book is one in memory */
+	struct err lost;      /* the book could not be opened again: the pages end */
 	int64_t data_version; /* of what was read last */
 	int32_t day;          /* goes on at midnight, unless --today was given */
 
@@ -48,6 +39,10 @@ struct session {
 
 	struct flight_view flight;
 	struct flight_ask flight_ask;
+	struct hot_view hotspots;
+	struct hot_ask hot_ask;
+	int64_t hot_block; /* to be picked once its page is read; 0: the first row */
+	char hot_right[DAY_TEXT_SIZE];
 	struct weather_list weather;
 	int64_t weather_farm, weather_station, weather_pest; /* station 0: the farm's */
 
@@ -57,28 +52,60 @@ struct session {
 	int32_t run_day;
 	char scout[SCOUT_BYTES]; /* as the book has it */
 
+	struct entry_ask entry_ask; /* of the list that is shown */
+	struct entry_list entries;
+	bool entries_anew; /* the list is shown from its first row on */
+	struct entry_choices choices;
+	bool beginning;   /* the first farm, block and traps are typed in */
+	bool move_asked;  /* about the visits that go with a trap to its block */
+	int64_t saved_id; /* by the form since it was opened; 0: nothing */
+	bool then_traps;  /* after this block new traps in it */
+	struct buf text;  /* of the text page */
+	struct backups backups;
+	struct backup_line *backup_lines;
+
+	struct trap_diary diary;
+	int64_t diary_trap;
+	int diary_season; /* 0: the present one */
+	bool diary_anew;  /* it is shown from its latest visit on */
+	struct due due;
+	struct shelf shelf;
+	int64_t service_farm; /* 0: all */
+	char service_filter[NAME_BYTES];
+	int64_t changed_trap; /* on the Service page, latest; 0: none */
+	struct threshold_list thresholds;
+	int64_t thresholds_pest; /* 0: all */
+	struct trial trial;
+
+	struct alerts alerts, why_alerts; /* of their pages */
+	struct pick_rows picks;
+	struct bars bars;
+	bool acts_anew; /* Alerts or Picks are shown from their first row on */
+
+	struct alerts_page alerts_page;
+	struct picks_page picks_page;
+	struct diary_page diary_page;
+	struct service_page service_page;
+	struct thresholds_page thresholds_page;
+	struct book_page book_page;
+	struct entry_page entry_page;
+	struct form_page form_page;
+	struct start_page start_page;
+	struct text_page text_page;
+	struct backups_page backups_page;
 	struct today_page today_page;
 	struct run_page run_page;
 	struct week_page week_page;
 	struct why_page why_page;
 	struct flight_page flight_page;
+	struct hotspots_page hotspots_page;
 	struct weather_page weather_page;
 	struct help_page help_page;
 	char filter[FILTER_BYTES];
 };
 
-/* One page of the loop: everything that the loop does with it. */
-struct page_row {
-	const char *name; /* N_() */
-	struct key_rows (*keys)(void);
-	const char *const *(*notes)(void); /* what its marks mean; NULL: it has none */
-	bool (*read)(struct session *s, struct err *e); /* from the book, to be shown */
-	struct wish (*key)(struct session *s, struct input in);
-	void (*draw)(struct session *s, struct canvas *c);
-	struct message *(*message)(struct session *s);
-};
-
-extern const struct page_row session_pages[PAGE_COUNT];
+/* Frees all that it holds and closes the book. */
+void session_free(struct session *s);
 
 /* Reads the book again for the page that is shown. */
 bool session_read(struct session *s, struct err *e);
@@ -93,32 +120,14 @@ void session_mark(const struct session *s, struct title title);
 /* Where the shown page says what just happened. */
 struct message *session_message(struct session *s);
 
-/* Fills the Week page by its filter; turns the filter as the page's keys asked. */
-void session_week(struct session *s);
-void session_filter_week(struct session *s);
+/* Opens a page over the shown one, or goes back to the one below. */
+void session_open(struct session *s, enum page page);
+void session_back(struct session *s);
+/* Back to Today. */
+void session_home(struct session *s);
 
-/* The Flight page: opens what a wish asks for, turns it as the page's keys asked. */
-struct wish session_why_flight(const struct session *s, struct wish w);
-void session_ask_flight(struct session *s, const struct wish *w);
-bool session_read_flight(struct session *s, struct err *e);
-void session_turn_flight(struct session *s);
-void session_biofix(struct session *s, const struct wish *w);
-
-/* The Weather page. */
-void session_ask_weather(struct session *s, const struct wish *w);
-bool session_read_weather(struct session *s, struct err *e);
-void session_turn_weather(struct session *s);
-void session_save_weather(struct session *s, const struct wish *w);
-void session_new_station(struct session *s, const struct wish *w);
-
-/* Opens the run of a farm on a day; first: picks its first open trap. */
-bool session_open_run(
-	struct session *s, int64_t farm, int32_t day, bool first, struct err *e);
-/* Reads the run that is open again, for pages that stand on it. */
-bool session_read_run(struct session *s, struct err *e);
-void session_save(struct session *s, const struct wish *w);
-void session_undo(struct session *s);
-/* Writes the farm's weekly sheet beside where the program was started. */
-void session_sheet(struct session *s, int64_t farm);
+/* Before every change: the day's backup, and who makes it. */
+void session_before_change(struct session *s);
+const char *session_author(const struct session *s);
 
 #endif

@@ -1,5 +1,5 @@
 /* The Flight page: what it shows, and the biofix set there. */
-#include "session.h"
+#include "session_season.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -17,9 +17,9 @@ static bool pest_is_trapped(const struct log *l, int64_t farm, int64_t pest)
 	return false;
 }
 
-/* The pest after `pest` for which there are traps, or before it; wraps. */
-static int64_t turn_pest(const struct log *l, int64_t farm, int64_t pest, int by)
+int64_t session_turn_pest(const struct session *s, int64_t farm, int64_t pest, int by)
 {
+	const struct log *l = &s->log;
 	size_t n = l->pests.n, at = 0;
 
 	while (at < n && l->pests.items[at].id != pest)
@@ -57,8 +57,8 @@ void session_ask_flight(struct session *s, const struct wish *w)
 	int64_t pest = w->pest;
 
 	if (pest == 0 && s->log.pests.n > 0)
-		pest = turn_pest(
-			&s->log, w->farm, s->log.pests.items[s->log.pests.n - 1].id, 1);
+		pest = session_turn_pest(
+			s, w->farm, s->log.pests.items[s->log.pests.n - 1].id, 1);
 	s->flight_ask = (struct flight_ask){ .farm = w->farm,
 		.block = w->block,
 		.pest = pest,
@@ -163,8 +163,8 @@ void session_turn_flight(struct session *s)
 	if (p->turn_trap)
 		turn_trap(s, p->turn_trap);
 	if (p->turn_pest) {
-		s->flight_ask.pest = turn_pest(
-			&s->log, s->flight_ask.farm, s->flight_ask.pest, p->turn_pest);
+		s->flight_ask.pest = session_turn_pest(
+			s, s->flight_ask.farm, s->flight_ask.pest, p->turn_pest);
 		s->flight_ask.block = 0;
 		s->flight_ask.trap = NO_TRAP;
 	}

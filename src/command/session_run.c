@@ -1,5 +1,5 @@
 /* What the run page wishes for: saving, taking back, the sheet. */
-#include "session.h"
+#include "session_season.h"
 
 #include "answers/sheet.h"
 #include "base/text.h"
@@ -13,6 +13,7 @@
 
 bool session_read_run(struct session *s, struct err *e)
 {
+	clock_stand(s->run_day, s->ctx->minute, &s->run_log.now, &s->run_log.zone);
 	if (!log_read(&s->run_log, s->book, s->run_farm, s->run_day, e))
 		return false;
 	run_of(&s->run_log, s->run_farm, s->run_day, &s->run);
@@ -51,7 +52,7 @@ static bool keep_scout(struct session *s, const char *scout, struct err *e)
 }
 
 /* Who types now, whoever counted what is being corrected. */
-static const char *author(const struct session *s)
+const char *session_author(const struct session *s)
 {
 	return *s->run_page.scout ? s->run_page.scout : s->ctx->who;
 }
@@ -66,37 +67,36 @@ static const struct run_trap *find_trap(const struct session *s, int64_t trap)
 
 /* The page took it that this stands on the trap's day (or nothing): another program
  * may have entered something since. */
-static bool as_shown(struct session *s, const struct visit *v, struct err *e)
+static bool as_shown(struct session *s, const struct visit *v,
+	const struct shown_visit *shown, struct err *e)
 {
-	const struct run_trap *t = find_trap(s, v->trap);
-	bool shown = t && !t->open && t->visit.day == v->day;
 	struct visit there;
 	struct visit_words words;
 	struct err none = { 0 };
 	char was[SAY_SHORT];
 
 	if (!book_visit(s->book, v->trap, v->day, &there, &words, &none)) {
-		if (none.kind == ERR_NOT_FOUND && !shown)
+		if (none.kind == ERR_NOT_FOUND && !shown->visit)
 			return true;
 		if (none.kind != ERR_NOT_FOUND)
 			return err_set(e, none.kind, "%s", none.text);
 		return err_set(e, ERR_INPUT,
 			_("the visit was taken out meanwhile; Enter puts yours in"));
 	}
-	if (shown && visit_same(&there, &t->visit))
+	if (shown->visit && visit_same(&there, shown->visit))
 		return true;
 	say_visit(&there, was);
 	return err_set(e, ERR_INPUT,
 		_("trap %s got %s meanwhile%s%s; Enter once more replaces it"),
-		t ? t->label : "", was, *words.scout ? _(" from ") : "", words.scout);
+		shown->label, was, *words.scout ? _(" from ") : "", words.scout);
 }
 
-/* All in one transaction, on the disk when it returns true. */
-static bool save_visit(struct session *s, const struct wish *w, struct err *e)
+bool session_save_visit(struct session *s, const struct wish *w,
+	const struct shown_visit *shown, struct err *e)
 {
 	if (!book_begin(s->book, e))
 		return false;
-	if (as_shown(s, &w->visit, e) &&
+	if (as_shown(s, &w->visit, shown, e) &&
 		book_save_visit(s->book, &w->visit, &w->words, e) &&
 		book_commit(s->book, e))
 		return true;
@@ -104,8 +104,16 @@ static bool save_visit(struct session *s, const struct wish *w, struct err *e)
 	return false;
 }
 
+static struct shown_visit shown_in_run(const struct session *s, const struct visit *v)
+{
+	const struct run_trap *t = find_trap(s, v->trap);
+	bool there = t && !t->open && t->visit.day == v->day;
+
+	return (struct shown_visit){ there ? &t->visit : NULL, t ? t->label : "" };
+}
+
 /* The page says itself that the count is not saved; what follows is why. */
-static const char *reason_of(const char *text)
+const char *session_reason(const char *text)
 {
 	const char *said = _("this count is not saved");
 	size_t n = strlen(said);
@@ -113,18 +121,54 @@ static const char *reason_of(const char *text)
 	return strncmp(text, said, n) == 0 && text[n] == ':' ? text + n + 2 : text;
 }
 
+/* That somebody was asked before an entry in a block that is barred stands in its note,
+ * with the time, before whatever else is noted. Both whole: false when they do not fit. */
+bool session_note_asked(const struct session *s, struct wish *w, struct err *e)
+{
+	const struct visit_words typed = w->words;
+	struct instant now;
+	struct zone z;
+
+	if (w->by == WAITING_FREE)
+		return true;
+	clock_stand(w->visit.day, s->ctx->minute, &now, &z);
+	int32_t minute = instant_minute_of_day(now);
+	int n = snprintf(w->words.note, sizeof w->words.note,
+		w->by == WAITING_BARRED
+			? _("entered before re-entry ended, asked %02d:%02d%s%s")
+			: _("entered while re-entry was not known, asked %02d:%02d%s%s"),
+		(int)(minute / 60), (int)(minute % 60), *typed.note ? "; " : "",
+		typed.note);
+	int over = n + 1 - (int)sizeof w->words.note;
+	return over <= 0 ||
+	       err_set(e, ERR_INPUT,
+		       ngettext(
+			       "its note must say that you were asked: shorten yours by "
+			       "%d character",
+			       "its note must say that you were asked: shorten yours by "
+			       "%d characters",
+			       (unsigned long)over),
+		       over);
+}
+
 void session_save(struct session *s, const struct wish *w)
 {
+	struct wish noted = *w;
+	const struct shown_visit shown = shown_in_run(s, &w->visit);
 	struct err e = { 0 }, aside = { 0 };
 	char clock[16];
 
+	if (!session_note_asked(s, &noted, &e)) {
+		message_set(&s->run_page.message, true, _("Not kept: %s"), e.text);
+		return;
+	}
 	/* A count matters more than a backup: a failed one is said, after the save. */
 	bool backed_up = book_daily_backup(s->book, s->day, &aside);
-	book_set_who(s->book, author(s));
-	if (!save_visit(s, w, &e)) {
+	book_set_who(s->book, session_author(s));
+	if (!session_save_visit(s, &noted, &shown, &e)) {
 		if (e.kind == ERR_INPUT)
 			session_read_run(s, &aside);
-		run_page_not_saved(&s->run_page, reason_of(e.text));
+		run_page_not_saved(&s->run_page, session_reason(e.text));
 		return;
 	}
 	clock_text(clock, sizeof clock);
@@ -134,6 +178,62 @@ void session_save(struct session *s, const struct wish *w)
 	run_page_saved(&s->run_page, &s->run, clock);
 	if (!ok)
 		message_set(&s->run_page.message, true, _("saved, but %s"), aside.text);
+}
+
+static struct visit skipped(const struct session *s, int64_t trap)
+{
+	return (struct visit){ .trap = trap,
+		.day = s->run_day,
+		.outcome = OUTCOME_SKIPPED,
+		.reason = REASON_REENTRY,
+		.count = COUNT_NONE,
+		.females = COUNT_NONE,
+		.others = COUNT_NONE };
+}
+
+/* All of the block's open traps, or none. Counts the traps. */
+static bool pass_block(
+	struct session *s, const struct wish *w, int *passed, struct err *e)
+{
+	const struct shown_visit none = { NULL, "" };
+	bool ok = book_begin(s->book, e);
+
+	*passed = 0;
+	if (!ok)
+		return false;
+	for (size_t i = 0; ok && i < s->run.n; i++) {
+		const struct run_trap *t = &s->run.traps[i];
+		struct visit v = skipped(s, t->trap);
+		if (t->block_id != w->block || !t->open || !t->hangs)
+			continue;
+		ok = as_shown(s, &v, &none, e) &&
+		     book_save_visit(s->book, &v, &w->words, e);
+		++*passed;
+	}
+	if (ok && book_commit(s->book, e))
+		return true;
+	book_rollback(s->book);
+	return false;
+}
+
+void session_pass(struct session *s, const struct wish *w)
+{
+	struct err e = { 0 }, aside = { 0 };
+	char clock[16];
+	int passed = 0;
+
+	session_before_change(s);
+	if (!pass_block(s, w, &passed, &e)) {
+		session_read_run(s, &aside);
+		message_set(&s->run_page.message, true, "%s", e.text);
+		return;
+	}
+	clock_text(clock, sizeof clock);
+	if (!session_read_run(s, &e)) {
+		message_set(&s->run_page.message, true, _("saved, but %s"), e.text);
+		return;
+	}
+	run_page_passed(&s->run_page, &s->run, passed, clock);
 }
 
 static const char *label_of(const struct session *s, int64_t trap)
@@ -150,15 +250,15 @@ void session_undo(struct session *s)
 	char was[SAY_SHORT];
 	int32_t first = s->run_day - s->run_log.limits.open_days;
 
-	book_set_who(s->book, author(s));
-	if (!book_undo_visit(
-		    s->book, s->run_farm, first, s->run_day, author(s), &u, &e) ||
+	book_set_who(s->book, session_author(s));
+	if (!book_undo_visit(s->book, s->run_farm, first, s->run_day, session_author(s),
+		    &u, &e) ||
 		!session_read_run(s, &e)) {
-		if (e.kind == ERR_NOT_FOUND && *author(s))
+		if (e.kind == ERR_NOT_FOUND && *session_author(s))
 			message_set(&s->run_page.message, false,
 				_("Nothing that %s kept in this run is left to take "
 				  "back."),
-				author(s));
+				session_author(s));
 		else
 			message_set(&s->run_page.message, e.kind != ERR_NOT_FOUND, "%s",
 				e.text);

@@ -1,5 +1,5 @@
 /* The weekly sheet from a page: written beside where the program was started. */
-#include "session.h"
+#include "session_season.h"
 
 #include "answers/sheet.h"
 #include "base/text.h"

@@ -1,5 +1,5 @@
 /* The Weather page: days typed in, stations made and chosen. */
-#include "session.h"
+#include "session_season.h"
 
 #include "base/text.h"
 #include "base/words.h"

@@ -1,5 +1,5 @@
 /* The Week page and its filter by farm and pest. */
-#include "session.h"
+#include "session_season.h"
 
 #include "base/words.h"
 

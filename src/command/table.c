@@ -17,6 +17,14 @@ const struct command commands[] = {
 		N_("Shows a season: its flights, the biofix, what comes next; all "
 		   "farms together, then each, or the one named."),
 		"mothtally flight --pest CM", command_flight },
+	{ "record", "[--farm FARM] [--block BLOCK] [--from DATE] [--to DATE] [--csv]",
+		N_("The record of treatments, of this season or a span; with --block "
+		   "the block's season on one page before it."),
+		"mothtally record --from 2026-03-01", command_record },
+	{ "hotspots", "--pest PEST [--farm FARM] [--season YEAR] [--flight N] [--csv]",
+		N_("Says which blocks, edges and neighbourhoods catch more than the "
+		   "rest, and whether the catch falls away from a source."),
+		"mothtally hotspots --pest CM", command_hotspots },
 	{ "degree-days",
 		"--station STATION (--pest PEST | --base N [--cap N] --method METHOD "
 		"--cutoff CUTOFF) --from DATE [--to DATE] [--csv]",
@@ -29,21 +37,28 @@ const struct command commands[] = {
 		"KIND FILE | thresholds FILE --replace | KIND --columns | "
 		"thresholds --published [--pest CODE] [--crop CROP] "
 		"[--condition CONDITION] [--source WORDS] | ghcn-dly FILE "
-		"[--station ID] | ghcn-year FILE [--station ID]",
+		"[--station ID] | ghcn-year FILE [--station ID] | gpx FILE --farm "
+		"FARM",
 		N_("Takes in a CSV file, all or nothing; with --replace it becomes all "
 		   "of the thresholds; --columns tells what a file may hold; "
 		   "--published takes figures that come with the program; ghcn-dly "
-		   "and ghcn-year take temperatures in the layouts of GHCN-Daily."),
+		   "and ghcn-year take temperatures in the layouts of GHCN-Daily, gpx "
+		   "the positions of a farm's traps from waypoints."),
 		"mothtally import thresholds --published --pest CM --source CM1",
 		command_import },
-	{ "export", "KIND [FILE]",
-		N_("Writes a kind of records as CSV, fit to be imported again."),
+	{ "export", "KIND [FILE] | gpx [FILE] --farm FARM",
+		N_("Writes a kind of records as CSV, or a farm's traps as GPX "
+		   "waypoints, fit to be imported again."),
 		"mothtally export visits visits.csv", command_export },
 	{ "check", "", N_("Looks whether the book is sound."), "mothtally check",
 		command_check },
 	{ "backup", "FILE",
 		N_("Copies the book to a new file; safe while the book is in use."),
 		"mothtally backup copy.db", command_backup },
+	{ "restore", "[BACKUP [--yes]]",
+		N_("Lists the backups and what is in each; shows what one would "
+		   "replace; with --yes goes back to it."),
+		"mothtally restore", command_restore },
 	{ "proof", "[--csv]",
 		N_("Shows the published cases that the judgement is checked against."),
 		"mothtally proof", command_proof },

@@ -215,8 +215,8 @@ static void due_names_the_asked_farm_only(void **state)
 	assert_null(strstr(r.out.text, "Quillet"));
 	program_run(&r, "--book b.db --today 2026-07-31 due --csv --farm Otterlea");
 	assert_string_equal(r.out.text,
-		"farm,trap,what,kind,due,state\r\n"
-		"Otterlea,1,lure,CM standard,2026-07-30,overdue\r\n");
+		"farm,trap,what,kind,due,state,no_entry_until\r\n"
+		"Otterlea,1,lure,CM standard,2026-07-30,overdue,\r\n");
 	program_forget(&r);
 }
 

@@ -117,6 +117,8 @@ static void manual_has_every_column_of_the_reports(void **state)
 	check_columns("due", &csv);
 	flight_csv_head(&csv);
 	check_columns("flight", &csv);
+	hotspots_csv_head(&csv);
+	check_columns("hotspots", &csv);
 	dd_csv(&table, &csv);
 	check_columns("degree-days", &csv);
 }

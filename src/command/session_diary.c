@@ -1,0 +1,188 @@
+/* The Diary page: a trap's visits corrected, added, taken out and taken back. */
+#include "session_act.h"
+#include "session_past.h"
+#include "session_season.h"
+
+#include "base/text.h"
+#include "base/words.h"
+#include "book/diary.h"
+#include "command/clock.h"
+
+#include <stdio.h>
+
+/* The trap that the page shown is about: an id; 0: none. */
+static int64_t trap_of(const struct session *s, const struct wish *w)
+{
+	bool on_why = s->stack[s->depth] == PAGE_WHY;
+	const struct log *l = on_why && s->why_of_run ? &s->run_log : &s->log;
+	int at = on_why ? s->why_trap : w->trap;
+
+	if (w->visit.trap)
+		return w->visit.trap;
+	if (w->kind == ENTRY_TRAPS && w->id)
+		return w->id;
+	return at >= 0 && (size_t)at < l->traps.n ? l->traps.items[at].id : 0;
+}
+
+void session_diary(struct session *s, const struct wish *w)
+{
+	int64_t trap = trap_of(s, w);
+
+	int64_t block = s->stack[s->depth] == PAGE_WHY ? s->why_block : w->block;
+
+	if (trap == 0 && block) {
+		session_block_diary(s, block);
+		return;
+	}
+	if (trap == 0) {
+		message_set(session_message(s), false,
+			_("Pick a trap or a block: a diary is of one."));
+		return;
+	}
+	s->diary_trap = trap;
+	s->diary_season = 0;
+	s->diary_anew = true;
+	session_open(s, PAGE_DIARY);
+}
+
+bool session_read_diary(struct session *s, struct err *e)
+{
+	if (!session_read_log(s, e) || !trap_diary_read(&s->diary, s->book, &s->log,
+					       s->diary_trap, s->diary_season, e))
+		return false;
+	text_copy(s->diary_page.typed.scout, sizeof s->diary_page.typed.scout,
+		s->run_page.scout);
+	s->diary_page.right = s->today.title_short;
+	diary_page_show(&s->diary_page, &s->diary, &s->log.limits, s->diary_anew);
+	s->diary_anew = false;
+	return true;
+}
+
+void session_save_past(struct session *s, const struct wish *w)
+{
+	struct diary_page *p = &s->diary_page;
+	struct wish noted = *w;
+	const struct visit there = p->trap.visit;
+	const struct shown_visit shown = { p->trap.open ? NULL : &there,
+		p->trap.label };
+	struct err e = { 0 }, aside = { 0 };
+	char clock[16];
+
+	if (!session_note_asked(s, &noted, &e)) {
+		message_set(&p->message, true, _("Not kept: %s"), e.text);
+		return;
+	}
+	session_before_change(s);
+	if (!session_save_visit(s, &noted, &shown, &e)) {
+		if (e.kind == ERR_INPUT)
+			session_read_diary(s, &aside);
+		diary_page_not_saved(p, session_reason(e.text));
+		return;
+	}
+	clock_text(clock, sizeof clock);
+	bool read = session_read_diary(s, &aside);
+	diary_page_saved(p, &s->diary, clock);
+	if (!read)
+		message_set(&p->message, true, _("saved, but %s"), aside.text);
+}
+
+/* In one transaction: what is taken out is what was shown. */
+static bool take_out(struct session *s, const struct wish *w, struct err *e)
+{
+	struct visit there;
+
+	if (!book_begin(s->book, e))
+		return false;
+	bool same = book_visit(s->book, w->visit.trap, w->day, &there, NULL, e) &&
+		    (visit_same(&there, &w->visit) ||
+			    err_set(e, ERR_INPUT,
+				    _("this visit was changed meanwhile: look at it "
+				      "again")));
+	if (same && book_remove_visit(s->book, w->visit.trap, w->day, e) &&
+		book_commit(s->book, e))
+		return true;
+	book_rollback(s->book);
+	return false;
+}
+
+void session_remove_visit(struct session *s, const struct wish *w)
+{
+	struct message *m = &s->diary_page.message;
+	struct err e = { 0 }, aside = { 0 };
+	char day[DAY_TEXT_SIZE], was[SAY_SHORT];
+
+	session_before_change(s);
+	bool out = take_out(s, w, &e);
+	if (!session_read_diary(s, out ? &e : &aside) || !out) {
+		message_set(m, true, "%s", e.text);
+		return;
+	}
+	day_short(w->day, day, sizeof day);
+	say_visit(&w->visit, was);
+	message_set(m, false, _("Taken out: %s (%s). u brings it back."), day, was);
+}
+
+static void say_undone(struct session *s, const struct undone *u)
+{
+	struct message *m = &s->diary_page.message;
+	char day[DAY_TEXT_SIZE], was[SAY_SHORT];
+
+	day_short(u->day, day, sizeof day);
+	say_visit(&u->was, was);
+	if (u->removed)
+		message_set(m, false,
+			_("Taken back: the visit of %s is out again (it had %s)."), day,
+			was);
+	else if (u->was.trap == 0)
+		message_set(m, false, _("Taken back: the visit of %s is there again."),
+			day);
+	else
+		message_set(m, false,
+			_("Taken back: %s has its older entry again (it had %s)."), day,
+			was);
+}
+
+void session_undo_past(struct session *s, const struct wish *w)
+{
+	struct message *m = &s->diary_page.message;
+	const char *by = session_author(s);
+	struct err e = { 0 };
+	struct undone u;
+
+	(void)w;
+	session_before_change(s);
+	if (book_undo_trap(s->book, s->diary_trap, s->diary.first, s->diary.last, by,
+		    &u, &e) &&
+		session_read_diary(s, &e)) {
+		diary_page_pick(&s->diary_page, u.day);
+		say_undone(s, &u);
+	} else if (e.kind == ERR_NOT_FOUND && *by)
+		message_set(m, false,
+			_("Nothing that %s changed in this season is left to take "
+			  "back."),
+			by);
+	else
+		message_set(m, e.kind != ERR_NOT_FOUND, "%s", e.text);
+}
+
+void session_turn_diary(struct session *s)
+{
+	struct diary_page *p = &s->diary_page;
+	struct err e = { 0 };
+	int was = s->diary_season;
+
+	if (!p->turn_season)
+		return;
+	p->turn_season = false;
+	if (!s->diary.earlier && !s->diary.later) {
+		message_set(&p->message, false,
+			_("No other season has visits of this trap."));
+		return;
+	}
+	s->diary_season = s->diary.earlier; /* 0: round to the present one */
+	s->diary_anew = true;
+	if (session_read_diary(s, &e))
+		return;
+	s->diary_season = was;
+	message_set(&p->message, true, "%s", e.text);
+}

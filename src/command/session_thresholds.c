@@ -1,0 +1,116 @@
+/* The Thresholds page: own and published ones, and what the picked one would call. */
+#include "session_book.h"
+#include "session_past.h"
+
+#include "base/words.h"
+#include "book/rules.h"
+
+void session_thresholds(struct session *s, const struct wish *w)
+{
+	s->thresholds_pest = w->pest;
+	s->thresholds_page = (struct thresholds_page){ 0 };
+	session_open(s, PAGE_THRESHOLDS);
+}
+
+static void try_picked(struct session *s)
+{
+	struct thresholds_page *p = &s->thresholds_page;
+	const struct rule *r = thresholds_page_picked(p);
+
+	p->trial = r ? &s->trial : NULL;
+	if (r)
+		trial_of(&s->log, r, &s->trial);
+}
+
+bool session_read_thresholds(struct session *s, struct err *e)
+{
+	struct thresholds_page *p = &s->thresholds_page;
+
+	if (!session_read_log(s, e) ||
+		!threshold_list_read(&s->thresholds, &s->log, s->thresholds_pest, e))
+		return false;
+	p->list = &s->thresholds;
+	p->right = s->today.title_short;
+	try_picked(s);
+	return true;
+}
+
+static bool has_traps(const struct log *l, int64_t pest)
+{
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].pest == pest)
+			return true;
+	return false;
+}
+
+/* The pests in the order in which they are gone through: those with traps in the book,
+ * then the others. `at` counts them; 0: beyond the last. */
+static int64_t pest_in_turn(const struct log *l, size_t at)
+{
+	for (int others = 0; others < 2; others++)
+		for (size_t i = 0; i < l->pests.n; i++)
+			if (has_traps(l, l->pests.items[i].id) != (others != 0) &&
+				at-- == 0)
+				return l->pests.items[i].id;
+	return 0;
+}
+
+/* The next pest that has a threshold, own or published; all after the last. */
+static bool turn_pest(struct session *s, struct err *e)
+{
+	size_t at = 0;
+	int64_t pest = s->thresholds_pest;
+
+	while (pest && at < s->log.pests.n && pest_in_turn(&s->log, at) != pest)
+		at++;
+	at += pest != 0;
+	while ((pest = pest_in_turn(&s->log, at++)) != 0) {
+		if (!threshold_list_read(&s->thresholds, &s->log, pest, e))
+			return false;
+		if (s->thresholds.n_own + s->thresholds.published.n > 0)
+			break;
+	}
+	s->thresholds_pest = pest;
+	return session_read_thresholds(s, e);
+}
+
+void session_turn_thresholds(struct session *s)
+{
+	struct thresholds_page *p = &s->thresholds_page;
+	struct err e = { 0 };
+
+	if (p->next_pest) {
+		p->next_pest = false;
+		p->picked = p->top = p->top_published = 0;
+		if (!turn_pest(s, &e))
+			message_set(&p->message, true, "%s", e.text);
+	}
+	try_picked(s);
+}
+
+void session_take_rule(struct session *s, const struct wish *w)
+{
+	struct thresholds_page *p = &s->thresholds_page;
+	struct err e = { 0 };
+
+	if (w->id < 0 || (size_t)w->id >= s->thresholds.published.n)
+		return;
+	struct rule r = s->thresholds.published.items[w->id].rule;
+	if (!session_make_book(s, &e)) {
+		message_set(&p->message, true, "%s", e.text);
+		return;
+	}
+	session_before_change(s);
+	if (!book_put_rule(s->book, &r, &e) || !session_read_thresholds(s, &e)) {
+		message_set(&p->message, true, "%s", e.text);
+		return;
+	}
+	thresholds_page_pick(p, r.id);
+	try_picked(s);
+	if (s->trial.never[0])
+		message_set(&p->message, false, _("Taken, but it %s."), s->trial.never);
+	else
+		message_set(&p->message, false,
+			_("Taken: it is yours now and applies. Enter opens it to be "
+			  "changed."));
+}
