@@ -127,7 +127,7 @@ for what in removed exchanged damaged; do
 	case $what in
 	removed) rm "$book" ;;
 	exchanged) cp "$base" "$work/new.db" && mv "$work/new.db" "$book" ;;
-	damaged) dd if=/dev/zero of="$book" bs=4096 seek=1 count=100 conv=notrunc \
+	damaged) dd if=/dev/zero of="$book" bs=4096 seek=1 count=200 conv=notrunc \
 		2>"$work/out" ;;
 	esac
 	keys 7 Enter

@@ -77,6 +77,11 @@ keys_of Run
 keys y
 wait_for 10 lacks '^ Run'
 keys_of Why
+keys d
+wait_for 10 shows 'season 2026'
+keys_of Diary
+keys Escape
+wait_for 10 shows 'Before you act\|trap '
 keys Escape w
 wait_for 10 shows '^ Week'
 keys_of Week
@@ -86,6 +91,45 @@ keys_of Flight
 keys m
 wait_for 10 shows '^ Weather'
 keys_of Weather
+keys Escape
+wait_for 10 shows '^ Flight'
+keys h
+wait_for 10 shows '^ Hot spots'
+keys_of 'Hot spots'
+
+keys Escape Escape Escape Escape b
+wait_for 10 shows '^ Book'
+keys_of Book
+keys Escape s
+wait_for 10 shows '^ Service'
+keys_of Service
+keys Escape b
+wait_for 10 shows '^ Book'
+while lacks '> thresholds'; do
+	keys Down
+	wait_for 10 settled
+done
+keys Enter
+wait_for 10 shows '^ Thresholds'
+keys_of Thresholds
+keys Escape
+wait_for 10 shows '^ Book'
+keys Home
+keys Down Down Enter
+wait_for 10 shows '^ Traps'
+keys_of List
+keys c
+wait_for 10 shows '^ Changes'
+keys_of Text
+keys Escape Enter
+wait_for 10 shows '^ Form'
+keys_of Form
+keys Escape Escape End Enter
+wait_for 10 shows '^ Backups'
+keys_of Backups
+start 90x70 "$prog --book $work/none.db"
+wait_for 20 shows 'first farm'
+keys_of Start
 
 # Commands and their options, as --help tells them.
 $prog --help >"$work/help"
@@ -139,6 +183,8 @@ done
 for report in week due; do
 	columns 'What the reports write with --csv' $report --csv
 done
+columns 'What the reports write with --csv' hotspots --pest CM --csv
+columns places export places
 
 # The words of a visit, as a complaint lists them.
 printf 'farm,trap,date,outcome\nQuill End,1,2026-07-20,x\n' >bad.csv

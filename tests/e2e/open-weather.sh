@@ -128,7 +128,7 @@ is_the_integral() {
 if [ -x "$integral" ]; then
 	check "its degree-days are GSL's integrals" is_the_integral
 else
-	echo "left out: the integrals, without GSL"
+	echo "left out: the integrals, $integral is not built"
 fi
 
 finish
