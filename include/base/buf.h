@@ -4,6 +4,7 @@
 #define BASE_BUF_H
 
 #include <stddef.h>
+#include <stdint.h>
 
 struct buf {
 	char *text;
@@ -19,6 +20,9 @@ void buf_addf(struct buf *b, const char *fmt, ...)
  * too wide, padded with spaces on the right (cols > 0) or on the left (cols < 0).
  * Control characters and torn bytes are written as '?'. */
 void buf_add_field(struct buf *b, const char *text, int cols);
+
+/* n >= 0 with a blank between thousands. */
+void buf_add_thousands(struct buf *out, int64_t n);
 
 /* Empties and keeps the memory; frees it. */
 void buf_clear(struct buf *b);

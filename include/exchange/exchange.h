@@ -58,8 +58,6 @@ struct imported {
 void imported_free(struct imported *i);
 /* "1 204 new, 3 changed, 12 already there" */
 void imported_say(const struct imported *i, struct buf *out);
-/* n with a blank between thousands. */
-void say_thousands(struct buf *out, int64_t n);
 
 /* Where the rows come from and which are wanted. */
 struct import_from {

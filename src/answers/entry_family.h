@@ -6,6 +6,7 @@
 #include "answers/entry_acts.h"
 #include "answers/entry_kinds.h"
 #include "answers/entry_rules.h"
+#include "season/ground.h"
 
 /* The lists of the book that records are made of. */
 struct shelves {
@@ -42,6 +43,8 @@ struct putting {
 };
 /* Something speaks against it: true if it was said already and is put in all the same. */
 bool putting_doubt(struct putting *p, const char *text);
+/* The same of a position absurdly far from the other traps of its farm; what: "trap 3". */
+bool putting_far(struct putting *p, int64_t farm, struct position at, const char *what);
 bool putting_touched(const struct putting *p, const char *column);
 
 struct family_ops {

@@ -256,6 +256,17 @@ static bool put_visits(
 	       trap_pull(p->book, t, r->pulled, today, p->e);
 }
 
+static bool place_good(struct putting *p, const struct trap *t)
+{
+	char what[SAY_LINE];
+
+	if (!t->has_position ||
+		!(putting_touched(p, "lat") || putting_touched(p, "lon")))
+		return true;
+	snprintf(what, sizeof what, _("trap %s"), t->label);
+	return putting_far(p, t->farm, (struct position){ t->lat, t->lon }, what);
+}
+
 static bool traps_put(struct putting *p, const void *row)
 {
 	const struct trap_row *r = row;
@@ -271,6 +282,8 @@ static bool traps_put(struct putting *p, const void *row)
 		!day_free(p, "pulled", before.pulled))
 		return false;
 	struct trap t = trap_after(&p->hear, r, &was, &made);
+	if (!place_good(p, &t))
+		return false;
 	if (!book_put_trap(p->book, &t, p->e) || !put_visits(p, r, &t))
 		return false;
 	p->id = t.id;

@@ -181,6 +181,20 @@ static void sources_guess(
 	text_copy(r->farm, sizeof r->farm, f ? f->name : "");
 }
 
+static bool place_good(struct putting *p, const struct source *s)
+{
+	struct position at = { s->lat, s->lon };
+
+	if (!s->has_position && s->n_outline > 0)
+		at = (struct position){ s->outline[0].lat, s->outline[0].lon };
+	else if (!s->has_position)
+		return true;
+	if (!putting_touched(p, "lat") && !putting_touched(p, "lon") &&
+		!putting_touched(p, "outline"))
+		return true;
+	return putting_far(p, s->farm, at, s->name);
+}
+
 static bool sources_put(struct putting *p, const void *row)
 {
 	const struct source_row *r = row;
@@ -188,7 +202,7 @@ static bool sources_put(struct putting *p, const void *row)
 	struct source one = p->id ? s->sources.items[p->at] : (struct source){ 0 };
 
 	if (!row_find_farm(&p->hear, &s->known, r->farm, &one.farm) ||
-		!source_over(&p->hear, r, &one) ||
+		!source_over(&p->hear, r, &one) || !place_good(p, &one) ||
 		!book_put_source(p->book, &one, p->e))
 		return false;
 	p->id = one.id;

@@ -103,3 +103,13 @@ void buf_free(struct buf *b)
 	free(b->text);
 	*b = (struct buf){ 0 };
 }
+
+void buf_add_thousands(struct buf *out, int64_t n)
+{
+	if (n >= 1000) {
+		buf_add_thousands(out, n / 1000);
+		buf_addf(out, " %03d", (int)(n % 1000));
+	} else {
+		buf_addf(out, "%d", (int)n);
+	}
+}

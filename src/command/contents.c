@@ -7,7 +7,7 @@ enum { DATE_CHARS = 10, TIME_AT = 11, TIME_CHARS = 5 }; /* of "2026-07-21T07:42:
 
 static void add_count(struct buf *out, int64_t n, const char *one, const char *many)
 {
-	say_thousands(out, n);
+	buf_add_thousands(out, n);
 	buf_addf(out, " %s", ngettext(one, many, (unsigned long)n));
 }
 

@@ -12,7 +12,7 @@ static void note(struct sentences *out, int64_t n, const char *text)
 	if (n == 0)
 		return;
 	buf_addf(&all, "%s: ", text);
-	say_thousands(&all, n);
+	buf_add_thousands(&all, n);
 	sentences_add(out, all.text);
 	buf_free(&all);
 }
@@ -26,13 +26,13 @@ static void note_flagged(struct sentences *out, const struct ghcn *g)
 		if (g->n_flagged[i] == 0)
 			continue;
 		buf_addf(&flags, "%s%c ", sum == 0 ? "" : ", ", 'A' + i);
-		say_thousands(&flags, g->n_flagged[i]);
+		buf_add_thousands(&flags, g->n_flagged[i]);
 		sum += g->n_flagged[i];
 	}
 	if (sum > 0) {
 		buf_add(&all, _("temperatures that did not pass the archive's own "
 				"checks and are missing here: "));
-		say_thousands(&all, sum);
+		buf_add_thousands(&all, sum);
 		buf_addf(&all, _(" (by quality flag: %s)"), flags.text);
 		sentences_add(out, all.text);
 	}

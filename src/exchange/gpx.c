@@ -1,10 +1,11 @@
+#include "answers/far.h"
+#include "base/names.h"
 #include "gpx_parts.h"
 
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/places.h"
-#include "far.h"
 
 #include <math.h>
 #include <stdio.h>

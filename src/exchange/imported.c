@@ -25,33 +25,23 @@ void imported_free(struct imported *i)
 	sentences_free(&i->problems);
 }
 
-void say_thousands(struct buf *out, int64_t n)
-{
-	if (n >= 1000) {
-		say_thousands(out, n / 1000);
-		buf_addf(out, " %03d", (int)(n % 1000));
-	} else {
-		buf_addf(out, "%d", (int)n);
-	}
-}
-
 void imported_say(const struct imported *i, struct buf *out)
 {
-	say_thousands(out, i->n_new);
+	buf_add_thousands(out, i->n_new);
 	buf_add(out, _(" new"));
 	if (i->n_changed) {
 		buf_add(out, ", ");
-		say_thousands(out, i->n_changed);
+		buf_add_thousands(out, i->n_changed);
 		buf_add(out, _(" changed"));
 	}
 	if (i->n_removed) {
 		buf_add(out, ", ");
-		say_thousands(out, i->n_removed);
+		buf_add_thousands(out, i->n_removed);
 		buf_add(out, _(" removed"));
 	}
 	if (i->n_same) {
 		buf_add(out, ", ");
-		say_thousands(out, i->n_same);
+		buf_add_thousands(out, i->n_same);
 		buf_add(out, _(" already there"));
 	}
 }

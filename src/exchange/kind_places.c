@@ -1,9 +1,9 @@
 #include "answers/entry_sources.h"
+#include "answers/far.h"
 #include "base/mem.h"
 #include "base/words.h"
 #include "book/sources.h"
 #include "exchange/kinds.h"
-#include "far.h"
 
 #include <stdlib.h>
 #include <string.h>

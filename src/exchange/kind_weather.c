@@ -239,7 +239,7 @@ static bool weather_finish(struct taking *t, struct err *e)
 	if (!s->n_empty)
 		return true;
 	buf_add(&text, _("days without a minimum and a maximum, which stay missing: "));
-	say_thousands(&text, s->n_empty);
+	buf_add_thousands(&text, s->n_empty);
 	sentences_add(&t->out->notes, text.text);
 	buf_free(&text);
 	return true;

@@ -1,4 +1,4 @@
-#include "far.h"
+#include "answers/far.h"
 #include "traps_parts.h"
 
 #include "base/words.h"

@@ -141,8 +141,8 @@ static void what_is_typed_is_in_the_book(void **state)
 			{ { "station", "Mast" }, { "lat", "1.5" }, { "lon", "-2" } } },
 		{ ENTRY_SOURCES,
 			{ { "farm", "Quillback" }, { "name", "Bin yard" },
-				{ "kind", "bins" }, { "lat", "1.5" }, { "lon", "-2" },
-				{ "outline", "1 1; 1 2; 2 2" } } },
+				{ "kind", "bins" }, { "lat", "-12.4" },
+				{ "lon", "170.25" }, { "outline", "1 1; 1 2; 2 2" } } },
 	};
 	struct fixture f;
 

@@ -2,6 +2,7 @@
 #include "answers/fixture.h"
 
 #include "answers/forms.h"
+#include "book/places.h"
 #include "book/sources.h"
 
 static struct entry *wood(struct fixture *f)
@@ -86,10 +87,47 @@ static void an_outline_keeps_its_corners_while_others_are_typed(void **state)
 	fixture_close(&f);
 }
 
+/* 0.449 and 0.451 degrees of latitude are 49.9 and 50.1 km. */
+static void a_source_absurdly_far_from_the_traps_is_asked_about(void **state)
+{
+	struct fixture f;
+	struct entry_fault fault;
+	struct traps traps = { 0 };
+	struct entry *r;
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_trap(&f, "1", "2026-05-05");
+	must(book_traps(f.book, 0, &traps, &e), &e);
+	traps.items[0].has_position = true;
+	traps.items[0].lat = 10;
+	traps.items[0].lon = -140;
+	must(book_put_trap(f.book, &traps.items[0], &e), &e);
+	fixture_read(&f, "2026-06-23");
+	r = wood(&f);
+	form_type(r, "lat", "10.451");
+	form_type(r, "lon", "-140");
+	assert_false(entry_put(r, f.book, &f.log, 0, &fault));
+	assert_true(fault.is_doubt);
+	assert_non_null(strstr(fault.text, "Old wood lies 50 km from the middle"));
+	assert_true(entry_put(r, f.book, &f.log, ENTRY_SURE, &fault));
+	free(r);
+	r = wood(&f);
+	form_type(r, "name", "Near wood");
+	form_type(r, "lat", "10.449");
+	form_type(r, "lon", "-140");
+	assert_true(entry_put(r, f.book, &f.log, 0, &fault));
+	free(r);
+	free(traps.items);
+	fixture_close(&f);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_wrong_source_is_refused),
+		cmocka_unit_test(a_source_absurdly_far_from_the_traps_is_asked_about),
 		cmocka_unit_test(an_outline_keeps_its_corners_while_others_are_typed),
 	};
 

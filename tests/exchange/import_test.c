@@ -313,7 +313,7 @@ static void numbers_are_told_in_thousands(void **state)
 	(void)state;
 	for (size_t r = 0; r < sizeof row / sizeof *row; r++) {
 		buf_clear(&out);
-		say_thousands(&out, row[r].n);
+		buf_add_thousands(&out, row[r].n);
 		expect_text("thousands", out.text, row[r].want);
 	}
 	buf_clear(&out);

@@ -1,10 +1,10 @@
-/* far.h - inside src/exchange: whether a position can be right. A swapped sign or a torn
+/* far.h - whether a position can be right. A swapped sign or a torn
  * decimal puts a trap into another country; what lies absurdly far from the traps of
  * its farm is taken in and asked about. */
-#ifndef EXCHANGE_FAR_H
-#define EXCHANGE_FAR_H
+#ifndef ANSWERS_FAR_H
+#define ANSWERS_FAR_H
 
-#include "exchange/taking.h"
+#include "base/buf.h"
 #include "season/ground.h"
 
 enum {

@@ -1,4 +1,4 @@
-#include "far.h"
+#include "answers/far.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -66,7 +66,7 @@ bool far_says(struct far_farm *f, struct position at, const char *what,
 	if (km <= FAR_KM)
 		return false;
 	buf_addf(out, _("%s lies "), what);
-	say_thousands(out, (int64_t)llround(km));
+	buf_add_thousands(out, (int64_t)llround(km));
 	buf_addf(out,
 		_(" km from the middle of the traps of %s; is its position right?"),
 		farm);
