@@ -56,12 +56,18 @@ type_run() {
 		NR > n { printf "%s\r", $2 }' "$work/run")"
 }
 
-# What a screen shows as saved: TRAP COUNT, and last how many are said to be done.
+# What a screen shows as saved: TRAP COUNT, and last how many are said to be done. The
+# count of today is the fifth after the pest: a frame cut off half-way may have the heads
+# of one width over the rows of another.
 shown() {
 	awk '
-		/ trap .* today / { col = index($0, "today") + 1 }
-		col && /^   [0-9]+ / && split(substr($0, col), word, " ") &&
-			word[1] ~ /^[0-9]+$/ { print $1, word[1] }
+		/ trap .* today / { on = 1 }
+		on && /^   [0-9]+ / {
+			for (k = 2; k < NF && $k != "CM" && $k != "OFM"; k++)
+				;
+			if ($(k + 5) ~ /^[0-9]+$/)
+				print $1, $(k + 5)
+		}
 		$2 == "of" && $4 == "done" { print "done", $1 }' "$1"
 }
 
