@@ -1,9 +1,9 @@
 /* Fruit checks and dispensers in the diary of a block. */
 #include "block_diary_parts.h"
 
+#include "answers/checks.h"
 #include "base/words.h"
 #include "entry_bar_parts.h"
-#include "season/fruit.h"
 
 static const char *const places[TREE_COUNT] = {
 	[TREE_ANY] = "",
@@ -24,17 +24,12 @@ static void say_hurt(const struct fruit_check *c, struct buf *out)
 
 static void say_share(const struct fruit_check *c, struct buf *out)
 {
-	int32_t hurt = fruit_hurt(c);
+	struct buf share = { 0 };
 
-	if (hurt < 0 || c->looked_at < 1)
-		return;
-	if (hurt == 0) {
-		buf_addf(out, _(": none of %d still means up to %.1f %%"),
-			(int)c->looked_at, fruit_clean_hi(c->looked_at));
-		return;
-	}
-	struct fruit_share s = fruit_share(hurt, c->looked_at);
-	buf_addf(out, _(": %.1f %%, can be %.1f to %.1f %%"), s.at, s.lo, s.hi);
+	check_say_share(c, &share);
+	if (share.n > 0)
+		buf_addf(out, ": %s", share.text);
+	buf_free(&share);
 }
 
 void block_page_check(struct block_page *p, const struct fruit_check *c)

@@ -270,3 +270,14 @@ bool change_take_back(
 		return take_out(b, c, what, e);
 	return c->removed ? bring_back(b, c, what, e) : change_back(b, c, what, e);
 }
+
+bool change_mark(
+	struct book *b, int64_t change, int64_t after, const char *what, struct err *e)
+{
+	struct query q;
+
+	query_start(&q, b, "UPDATE history SET undoes = ?1 WHERE id > ?2");
+	query_int(&q, change);
+	query_int(&q, after);
+	return query_end(&q, what, e);
+}

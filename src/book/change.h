@@ -20,4 +20,8 @@ bool change_take_back(
  * that of its trap was changed since. */
 bool change_pest_stays(struct book *b, int64_t change, const char *what, struct err *e);
 
+/* All that the history got after the row `after` takes that change back. */
+bool change_mark(
+	struct book *b, int64_t change, int64_t after, const char *what, struct err *e);
+
 #endif

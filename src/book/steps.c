@@ -89,17 +89,6 @@ static bool read_step(struct book *b, int64_t step, struct changes *out,
 	return query_end(&q, what, e);
 }
 
-static bool mark(
-	struct book *b, int64_t change, int64_t after, const char *what, struct err *e)
-{
-	struct query q;
-
-	query_start(&q, b, "UPDATE history SET undoes = ?1 WHERE id > ?2");
-	query_int(&q, change);
-	query_int(&q, after);
-	return query_end(&q, what, e);
-}
-
 static bool last_change(struct book *b, int64_t *id, const char *what, struct err *e)
 {
 	struct query q;
@@ -121,7 +110,8 @@ static bool take_back(
 		int64_t last = 0;
 
 		ok = last_change(b, &last, what, e) &&
-		     change_take_back(b, c, what, e) && mark(b, c->id, last, what, e);
+		     change_take_back(b, c, what, e) &&
+		     change_mark(b, c->id, last, what, e);
 	}
 	return ok;
 }

@@ -166,17 +166,6 @@ static bool take_back(struct book *b, const struct step *s, struct undone *out,
 	return s->inserted || bring_back(b, s, what, e);
 }
 
-static bool mark(
-	struct book *b, int64_t step, int64_t after, const char *what, struct err *e)
-{
-	struct query q;
-
-	query_start(&q, b, "UPDATE history SET undoes = ?1 WHERE id > ?2");
-	query_int(&q, step);
-	query_int(&q, after);
-	return query_end(&q, what, e);
-}
-
 static bool undo(struct book *b, const struct reach *reach, struct undone *out,
 	const char *what, struct err *e)
 {
@@ -184,7 +173,7 @@ static bool undo(struct book *b, const struct reach *reach, struct undone *out,
 	int64_t after = store_number(b, "SELECT max(id) FROM history", -1);
 
 	return find_step(b, reach, &s, what, e) && take_back(b, &s, out, what, e) &&
-	       mark(b, s.id, after, what, e);
+	       change_mark(b, s.id, after, what, e);
 }
 
 static bool undo_visit(
