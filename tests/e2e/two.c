@@ -1,7 +1,7 @@
 /* two.c - two programs on one book, each in a window of its own, make edits through
  * their pages: two PROGRAM BOOK TODAY SEED EDITS. Which goes on next is drawn by lot
  * after each step, so that one has a form open, or waits for its save, while the other
- * changes the same record. Every value that is typed is a number never typed before.
+ * changes the same record; at first some such meetings are made on purpose. Every value that is typed is a number never typed before.
  *
  * Prints a line for each edit, the ticks being steps in the order of time:
  *     kind  value  window  read  sent  told  asked
@@ -206,6 +206,31 @@ static bool is_busy(const struct side *s)
 	return s->at < STEPS || s->waits;
 }
 
+static void go_on(struct side *s)
+{
+	finish_step(s);
+	if (s->at < STEPS)
+		next_step(s);
+}
+
+/* The first has the form of a threshold open while the second changes the same one. */
+static void meet(struct side *first, struct side *second)
+{
+	struct side *both[] = { first, second };
+
+	for (int i = 0; i < 2; i++) {
+		begin(both[i]);
+		both[i]->kind = THRESHOLD;
+		both[i]->record = 0;
+	}
+	while (!first->read)
+		go_on(first);
+	while (is_busy(second))
+		go_on(second);
+	while (is_busy(first))
+		go_on(first);
+}
+
 int main(int argc, char **argv)
 {
 	static struct side sides[2];
@@ -226,13 +251,13 @@ int main(int argc, char **argv)
 		if (!window_wait(&sides[i].window, "q quit", patience_s))
 			give_up(&sides[i], "the pages do not open");
 	}
+	for (int i = left / 50; i > 0; i--, left -= 2)
+		meet(&sides[i % 2], &sides[(i + 1) % 2]);
 	for (bool busy = true; busy;) {
 		struct side *s = &sides[draw(2)];
 
-		finish_step(s);
-		if (s->at < STEPS)
-			next_step(s);
-		else if (left > 0) {
+		go_on(s);
+		if (!is_busy(s) && left > 0) {
 			begin(s);
 			left--;
 		}
