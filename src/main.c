@@ -30,6 +30,14 @@ static bool hold_streams(void)
 	return fd >= 0 && close(fd) == 0;
 }
 
+/* Where make installs the catalogues, or where MOTHTALLY_LOCALE says. */
+static const char *locale_folder(void)
+{
+	const char *given = getenv("MOTHTALLY_LOCALE");
+
+	return given && *given ? given : LOCALEDIR;
+}
+
 /* Text is UTF-8 inside whatever the locale. True if the terminal shows it as such. */
 static bool set_language(void)
 {
@@ -39,11 +47,10 @@ static bool set_language(void)
 
 	if (!utf8)
 		setlocale(LC_CTYPE, "C.UTF-8"); /* widths of characters need one */
-#ifdef LOCALEDIR
-	bindtextdomain("mothtally", LOCALEDIR);
-#endif
+	bindtextdomain("mothtally", locale_folder());
 	bind_textdomain_codeset("mothtally", "UTF-8");
 	textdomain("mothtally");
+	words_set_numbers();
 	return utf8;
 }
 
@@ -59,14 +66,17 @@ static void login_name(char out[static SCOUT_BYTES])
 	text_copy(out, SCOUT_BYTES, name);
 }
 
+/* What goes on over a line stands deeper than the command's name. */
 static void add_command(const struct command *c, struct buf *out)
 {
-	struct buf line = { 0 };
+	struct buf line = { 0 }, wrapped = { 0 };
 
 	buf_addf(&line, "%s %s", c->name, c->synopsis);
-	paper_wrap(out, line.text, 2, HELP_COLS);
+	paper_wrap(&wrapped, line.text, 4, HELP_COLS);
+	buf_add(out, wrapped.text + 2);
 	paper_wrap(out, _(c->help), 6, HELP_COLS);
 	buf_free(&line);
+	buf_free(&wrapped);
 }
 
 static bool print_help(bool utf8, struct err *e)

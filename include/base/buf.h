@@ -3,6 +3,7 @@
 #ifndef BASE_BUF_H
 #define BASE_BUF_H
 
+#include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -15,6 +16,8 @@ void buf_add(struct buf *b, const char *text);
 void buf_add_n(struct buf *b, const char *bytes, size_t n);
 void buf_addf(struct buf *b, const char *fmt, ...)
 	__attribute__((format(printf, 2, 3)));
+void buf_vaddf(struct buf *b, const char *fmt, va_list args)
+	__attribute__((format(printf, 2, 0)));
 
 /* Adds `text` in a field of `cols` terminal columns: cut between characters when
  * too wide, padded with spaces on the right (cols > 0) or on the left (cols < 0).

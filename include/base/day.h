@@ -64,10 +64,14 @@ bool day_md_within(int md, int from, int to);
 /* First day of the season that `day` falls in, for a season that starts each
  * year at start_md (101 or 0 = calendar year; 0229 counts as 0228 in other years). */
 int32_t day_season_start(int32_t day, int start_md);
+/* Its last day: the one before the next season starts. */
+int32_t day_season_end(int32_t day, int start_md);
 
 /* "Tue 21 July 2026" and "Tue 21 Jul", or "Tue July 21, 2026" and "Tue Jul 21"; words
  * through gettext. size: DAY_TEXT_SIZE. */
 void day_long(int32_t day, char *out, size_t size);
 void day_short(int32_t day, char *out, size_t size);
+/* "Jul"; month: 1..12. */
+const char *day_month_short(int month);
 
 #endif

@@ -18,6 +18,11 @@ struct visit {
 	int32_t females, others;    /* the same; others are not the trap's pest */
 	int64_t new_card, new_lure; /* kind put in at this visit, 0 = left as it was */
 	bool stirred;               /* glue worked through, so that it grips again */
+	/* Another scout's book says otherwise, and nobody has settled it: the counts of
+	 * all that is said, or most = COUNT_NONE when one of them is no plain count. Never
+	 * saved with the visit. */
+	bool is_disputed;
+	int32_t least, most;
 };
 
 /* True if the two say the same of the same trap and day. */

@@ -34,19 +34,26 @@ void buf_add(struct buf *b, const char *text)
 	buf_add_n(b, text, strlen(text));
 }
 
-void buf_addf(struct buf *b, const char *fmt, ...)
+void buf_vaddf(struct buf *b, const char *fmt, va_list args)
 {
-	va_list args, again;
+	va_list again;
 
-	va_start(args, fmt);
 	va_copy(again, args);
 	int n = vsnprintf(NULL, 0, fmt, args);
-	va_end(args);
 	if (n >= 0) {
 		vsnprintf(room(b, (size_t)n), (size_t)n + 1, fmt, again);
 		b->n += (size_t)n;
 	}
 	va_end(again);
+}
+
+void buf_addf(struct buf *b, const char *fmt, ...)
+{
+	va_list args;
+
+	va_start(args, fmt);
+	buf_vaddf(b, fmt, args);
+	va_end(args);
 }
 
 static void add_spaces(struct buf *b, int n)

@@ -110,7 +110,7 @@ static char *bad(const struct scan *s, const char *fmt, ...)
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(what, sizeof what, fmt, args);
+	words_vprint(what, sizeof what, fmt, args);
 	va_end(args);
 	err_set(s->e, ERR_INPUT, _("%s, line %lld, column %d: %s"), s->c->name,
 		(long long)s->line, (int)s->c->n_fields + 1, what);

@@ -216,6 +216,16 @@ int32_t day_season_start(int32_t day, int start_md)
 	return start <= day ? start : start_in(year - 1, start_md);
 }
 
+int32_t day_season_end(int32_t day, int start_md)
+{
+	enum { INTO_NEXT = 366 };
+
+	if (day == DAY_NONE)
+		return DAY_NONE;
+	return day_season_start(day_season_start(day, start_md) + INTO_NEXT, start_md) -
+	       1;
+}
+
 static const char *weekday_word(int32_t day)
 {
 	static const char *const words[] = { N_("Mon"), N_("Tue"), N_("Wed"), N_("Thu"),
@@ -236,27 +246,35 @@ void day_long(int32_t day, char *out, size_t size)
 	if (day == DAY_NONE)
 		return;
 	if (style.month_first)
-		snprintf(out, size, _("%s %s %d, %d"), weekday_word(day),
-			_(months[d.month - 1]), d.day, d.year);
+		snprintf(out, size, C_("Tue July 21, 2026", "%s %s %d, %d"),
+			weekday_word(day), _(months[d.month - 1]), d.day, d.year);
 	else
-		snprintf(out, size, _("%s %d %s %d"), weekday_word(day), d.day,
-			_(months[d.month - 1]), d.year);
+		snprintf(out, size, C_("Tue 21 July 2026", "%s %d %s %d"),
+			weekday_word(day), d.day, _(months[d.month - 1]), d.year);
+}
+
+const char *day_month_short(int month)
+{
+	static const char *const months[] = { NC_("month", "Jan"), NC_("month", "Feb"),
+		NC_("month", "Mar"), NC_("month", "Apr"), NC_("month", "May"),
+		NC_("month", "Jun"), NC_("month", "Jul"), NC_("month", "Aug"),
+		NC_("month", "Sep"), NC_("month", "Oct"), NC_("month", "Nov"),
+		NC_("month", "Dec") };
+
+	return words_in(months[month - 1]);
 }
 
 void day_short(int32_t day, char *out, size_t size)
 {
-	static const char *const months[] = { N_("Jan"), N_("Feb"), N_("Mar"),
-		N_("Apr"), N_("May"), N_("Jun"), N_("Jul"), N_("Aug"), N_("Sep"),
-		N_("Oct"), N_("Nov"), N_("Dec") };
 	struct ymd d = day_to_ymd(day);
 
 	out[0] = '\0';
 	if (day == DAY_NONE)
 		return;
 	if (style.month_first)
-		snprintf(out, size, _("%s %s %d"), weekday_word(day),
-			_(months[d.month - 1]), d.day);
+		snprintf(out, size, C_("Tue Jul 21", "%s %s %d"), weekday_word(day),
+			day_month_short(d.month), d.day);
 	else
-		snprintf(out, size, _("%s %d %s"), weekday_word(day), d.day,
-			_(months[d.month - 1]));
+		snprintf(out, size, C_("Tue 21 Jul", "%s %d %s"), weekday_word(day),
+			d.day, day_month_short(d.month));
 }

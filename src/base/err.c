@@ -1,6 +1,7 @@
 #include "base/err.h"
 
 #include "base/text.h"
+#include "base/words.h"
 
 #include <stdarg.h>
 #include <stddef.h>
@@ -34,7 +35,7 @@ bool err_set(struct err *e, enum err_kind kind, const char *fmt, ...)
 	if (!e)
 		return false;
 	va_start(args, fmt);
-	int wrote = vsnprintf(all, sizeof all, fmt, args);
+	int wrote = words_vprint(all, sizeof all, fmt, args);
 	va_end(args);
 	if (wrote < 0)
 		all[0] = '\0';

@@ -320,37 +320,6 @@ static void day_md_within_may_wrap_the_new_year(void **state)
 			fail_msg("%s", row[i].why);
 }
 
-static void day_season_start_is_the_last_start_day(void **state)
-{
-	static const struct {
-		const char *why, *day;
-		int start_md;
-		const char *want;
-	} row[] = {
-		{ "calendar year", "2026-07-21", 101, "2026-01-01" },
-		{ "its first day", "2026-01-01", 101, "2026-01-01" },
-		{ "its last day", "2026-12-31", 101, "2026-01-01" },
-		{ "none given is the calendar year", "2026-07-21", 0, "2026-01-01" },
-		{ "south: the first day", "2026-07-01", 701, "2026-07-01" },
-		{ "south: the day before it", "2026-06-30", 701, "2025-07-01" },
-		{ "south: over the new year", "2027-01-15", 701, "2026-07-01" },
-		{ "leap day in a leap year", "2024-03-01", 229, "2024-02-29" },
-		{ "the day before it", "2024-02-28", 229, "2023-02-28" },
-		{ "28 February in other years", "2026-02-28", 229, "2026-02-28" },
-		{ "the day before", "2026-02-27", 229, "2025-02-28" },
-	};
-
-	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		int32_t day;
-		char iso[DAY_ISO_SIZE];
-		assert_true(day_parse(row[i].day, &day));
-		day_iso(day_season_start(day, row[i].start_md), iso);
-		if (strcmp(iso, row[i].want) != 0)
-			fail_msg("%s: %s", row[i].why, iso);
-	}
-}
-
 static void day_words_name_the_day(void **state)
 {
 	char text[DAY_TEXT_SIZE];
@@ -390,7 +359,6 @@ int main(void)
 		cmocka_unit_test(day_words_may_put_the_month_first),
 		cmocka_unit_test(day_md_parse_takes_days_of_any_year),
 		cmocka_unit_test(day_md_within_may_wrap_the_new_year),
-		cmocka_unit_test(day_season_start_is_the_last_start_day),
 		cmocka_unit_test(day_words_name_the_day),
 	};
 

@@ -57,6 +57,8 @@ static void outline_is_read_or_refused_whole(void **state)
 		{ "a corner without longitude", "1; 3 4; 5 6; 7 8", -1 },
 		{ "three numbers", "1 2 3; 3 4; 5 6", -1 },
 		{ "an empty corner", "1 2;; 3 4; 5 6", -1 },
+		{ "an empty corner before all", "; 1 2; 3 4; 5 6", -1 },
+		{ "two ; more", "1 2; 3 4; 5 6;;", -1 },
 		{ "a comma for the point", "1,5 2; 3 4; 5 6", -1 },
 		{ "an exponent", "1e1 2; 3 4; 5 6", -1 },
 		{ "no number", "nan 2; 3 4; 5 6", -1 },
