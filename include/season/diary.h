@@ -20,6 +20,10 @@ struct interval {
 	int32_t from, to; /* cleared, closed; nights = to - from, 1.. */
 	enum catch_state state;
 	int32_t moths;
+	/* What it can be when scouts do not agree on a visit of it, as moths; both are
+	 * `moths` else. most -1: no upper end. */
+	bool is_disputed;
+	int32_t least, most;
 	bool joins;   /* hangs together with the interval before: no spoiled,
 	             * missing or hung in between */
 	size_t visit; /* index of the closing visit in the list given */

@@ -8,6 +8,9 @@
  * interval too short for a week (UNREAD_SHORT) is [moths, open): seven nights bring
  * at least what fewer brought.
  *
+ * A visit that two scouts entered otherwise, until it is settled: [the least, the most]
+ * of what they say, and without upper end when one of them did not read the trap.
+ *
  * Spans of nights end where the trap was last cleared, unless it is unread (stale or
  * skipped after it): then they end on the asked day and the unread tail is [0, open).
  * The part of an interval inside a span that it straddles is [0, its moths]. Nights
@@ -35,7 +38,8 @@ enum lacking { /* what an unknown lacks */
 	LACKING_TRAPS,   /* too few of the block's traps were read */
 	LACKING_BIOFIX,
 	LACKING_FLIGHT,
-	LACKING_HEAT, /* temperatures are missing: the degree-days are not known */
+	LACKING_AGREEMENT, /* two scouts counted the same visit, nobody settled it */
+	LACKING_HEAT,      /* temperatures are missing: the degree-days are not known */
 	LACKING_COUNT
 };
 
@@ -45,6 +49,7 @@ enum doubt {
 	DOUBT_LONG = 4,    /* interval longer than a week and a half */
 	DOUBT_TRAPS = 8,   /* block: not the same traps read in all weeks of the span */
 	DOUBT_UNREAD = 16, /* block: some of its traps were left out, unread */
+	DOUBT_COUNTS = 64, /* two scouts counted the same visit, not settled */
 	DOUBT_CARD_AGE = 32, /* card overdue by age */
 };
 
@@ -59,7 +64,8 @@ struct seen {
 
 struct judgement {
 	enum verdict verdict;
-	bool questionable;   /* under or near, yet lure overdue or card loaded: "?" */
+	bool questionable;   /* under or near, yet lure overdue, card loaded or
+	                      * a count not settled: "?" */
 	struct bounds value; /* what was compared: the latest week, mean or total */
 	enum lacking lacking;
 	enum unread unread; /* with LACKING_READING */

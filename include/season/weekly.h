@@ -20,18 +20,21 @@ enum unread {
 	UNREAD_SPOILED,
 	UNREAD_MISSING,
 	UNREAD_PULLED,
+	UNREAD_SINCE, /* of a total: it hung before the total began, not read since */
 	UNREAD_COUNT
 };
 
 struct weekly {
 	enum unread unread; /* UNREAD_NO: moths and nights hold */
 	bool at_least;      /* a floor is among them */
-	bool is_long;       /* more than limits.long_nights: an average over weeks */
-	int32_t moths;      /* when unread: caught at least, 0 if nothing is known */
-	int32_t nights;     /* when unread: nights not read up to the asked day, 0..;
+	bool is_disputed; /* scouts do not agree on a visit: it is least..most moths */
+	int32_t least, most; /* else both `moths`; most -1: no upper end */
+	bool is_long;        /* more than limits.long_nights: an average over weeks */
+	int32_t moths;       /* when unread: caught at least, 0 if nothing is known */
+	int32_t nights;      /* when unread: nights not read up to the asked day, 0..;
 	                     * UNREAD_SHORT: the few nights that were closed */
-	int32_t from, to;   /* DAY_NONE when nothing was ever closed */
-	size_t first, last; /* intervals of the diary used; valid when UNREAD_NO */
+	int32_t from, to;    /* DAY_NONE when nothing was ever closed */
+	size_t first, last;  /* intervals of the diary used; valid when UNREAD_NO */
 };
 
 /* As it stood at the end of `asked`: later visits are not looked at.

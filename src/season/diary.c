@@ -95,6 +95,42 @@ static bool joins_before(const struct diary *d, int32_t from)
 	return o == OUTCOME_COUNTED || o == OUTCOME_FLOOR;
 }
 
+/* Whether the trap was read that day at all is what the scouts do not agree on. */
+static bool is_torn(const struct visit *v)
+{
+	return v->is_disputed && v->most == COUNT_NONE;
+}
+
+/* The moths of an interval on whose ends scouts agree, or do not: a visit that one of
+ * them left out, within it or before it, may have taken some of them away. */
+static void dispute(struct interval *it, const struct diary *d, size_t first)
+{
+	const struct visit *v = &d->visits[it->visit];
+
+	it->least = it->most = it->moths;
+	if (v->is_disputed) {
+		it->is_disputed = true;
+		it->least = v->least;
+		it->most = is_torn(v) ? -1 : v->most;
+	}
+	for (size_t i = first; i < it->visit; i++) {
+		if (d->visits[i].day < it->from || !is_torn(&d->visits[i]))
+			continue;
+		it->is_disputed = true;
+		it->least = 0;
+		it->most = -1;
+	}
+}
+
+static size_t first_on(const struct diary *d, size_t before, int32_t day)
+{
+	size_t first = before;
+
+	while (first > 0 && d->visits[first - 1].day >= day)
+		first--;
+	return first;
+}
+
 static void diary_close(struct diary *d, int32_t from, size_t visit)
 {
 	const struct visit *v = &d->visits[visit];
@@ -107,6 +143,7 @@ static void diary_close(struct diary *d, int32_t from, size_t visit)
 		.visit = visit,
 	};
 
+	dispute(&it, d, first_on(d, visit, from));
 	d->items = mem_grow(d->items, &d->cap, d->n + 1, sizeof *d->items);
 	d->items[d->n++] = it;
 }

@@ -36,6 +36,7 @@ static bool is_nightly(enum measure m)
 static void tally_evidence(struct tally *t, const struct part *p)
 {
 	t->sum.moths += p->moths;
+	t->sum.is_disputed = t->sum.is_disputed || p->is_disputed;
 	if (p->nights > t->sum.nights)
 		t->sum.nights = p->nights;
 	if (p->long_nights > t->sum.long_nights)
@@ -205,6 +206,8 @@ static void gather(struct court *c, struct judgement *j)
 			j->long_nights = t->sum.long_nights;
 		if (c->block && t->read < c->traps)
 			j->doubts |= DOUBT_UNREAD;
+		if (t->sum.is_disputed)
+			j->doubts |= DOUBT_COUNTS;
 	}
 	if (j->long_nights > 0)
 		j->doubts |= DOUBT_LONG;
@@ -291,7 +294,7 @@ static struct judgement judge(const struct rule *r, enum fit fit,
 		j.unread = UNREAD_NO;
 	}
 	j.questionable = (j.verdict == VERDICT_UNDER || j.verdict == VERDICT_NEAR) &&
-			 (j.doubts & (DOUBT_LURE | DOUBT_CARD)) != 0;
+			 (j.doubts & (DOUBT_LURE | DOUBT_CARD | DOUBT_COUNTS)) != 0;
 	return j;
 }
 

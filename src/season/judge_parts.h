@@ -11,6 +11,7 @@ struct part {
 	enum lacking lacking; /* why the bounds are not exact */
 	enum unread unread;
 	int32_t unread_nights;
+	bool is_disputed;      /* scouts do not agree on a visit in it */
 	int32_t nights, moths; /* read */
 	int32_t from, to;      /* DAY_NONE when nothing was read */
 	int32_t long_nights; /* of an interval longer than limits.long_nights; else 0 */

@@ -34,15 +34,16 @@ static int gravity(enum lacking x)
 	static const int of[LACKING_COUNT] = {
 		[LACKING_SPLIT] = 1,
 		[LACKING_FLOOR] = 2,
-		[LACKING_WEEKS] = 3,
-		[LACKING_READING] = 4,
+		[LACKING_AGREEMENT] = 3,
+		[LACKING_WEEKS] = 4,
+		[LACKING_READING] = 5,
 	};
 	return of[x];
 }
 
 static void lacks(struct span *s, enum lacking why, enum unread unread, int32_t nights)
 {
-	s->open = s->open || why != LACKING_SPLIT;
+	s->open = s->open || (why != LACKING_SPLIT && why != LACKING_AGREEMENT);
 	if (gravity(why) <= gravity(s->part.lacking))
 		return;
 	s->part.lacking = why;
@@ -76,12 +77,16 @@ static void span_take(struct span *s, const struct diary *d, size_t i)
 	int32_t nights = it->to - it->from;
 	bool whole = it->from >= s->from;
 
-	s->lo += whole ? it->moths : 0;
-	s->hi += it->moths;
+	s->lo += whole ? it->least : 0;
+	s->hi += it->most < 0 ? 0 : it->most;
+	s->open = s->open || it->most < 0;
+	s->part.is_disputed = s->part.is_disputed || it->is_disputed;
 	if (it->state == CATCH_UNKNOWN) {
 		lacks(s, LACKING_READING, unread_why(d, i), nights);
 		return;
 	}
+	if (it->is_disputed)
+		lacks(s, LACKING_AGREEMENT, UNREAD_NO, 0);
 	if (it->state == CATCH_FLOOR)
 		lacks(s, LACKING_FLOOR, UNREAD_NO, 0);
 	else if (!whole && it->moths > 0)
@@ -145,8 +150,10 @@ struct part part_nights(const struct rule *r, const struct diary *d,
 		lacks(&s, LACKING_READING, tail, m->day - last);
 	span_sum(&s, d, closed, last);
 	if (s.part.nights == 0) {
-		int32_t since = st.series_start > s.from ? st.series_start : s.from;
-		lacks(&s, LACKING_READING, UNREAD_NOT_YET, m->day - since);
+		bool hung_before = st.series_start < s.from;
+		int32_t since = hung_before ? s.from : st.series_start;
+		lacks(&s, LACKING_READING, hung_before ? UNREAD_SINCE : UNREAD_NOT_YET,
+			m->day - since);
 	}
 	s.part.value = s.open ? bounds_from(s.lo, 1) : bounds_between(s.lo, s.hi, 1);
 	return s.part;

@@ -55,7 +55,7 @@ static void lay_unread_week(struct weeks *s, const struct weekly *w)
 	int32_t nights = w->to - w->from, weeks = weeks_whole(nights);
 
 	if (weeks == 1 || s->span == 1)
-		p.value = at_least(w->moths, nights);
+		p.value = at_least(w->is_disputed ? w->least : w->moths, nights);
 	if (w->unread == UNREAD_SHORT) {
 		p.from = w->from;
 		p.to = w->to;
@@ -66,21 +66,23 @@ static void lay_unread_week(struct weeks *s, const struct weekly *w)
 
 static struct part read_part(const struct weekly *w, int32_t weeks, int32_t span)
 {
+	bool open = w->at_least || w->most < 0;
 	struct part p = {
 		.lacking = w->at_least ? LACKING_FLOOR : LACKING_NOTHING,
+		.is_disputed = w->is_disputed,
 		.nights = w->nights,
 		.moths = w->moths,
 		.from = w->from,
 		.to = w->to,
 		.long_nights = w->is_long ? w->nights : 0,
 	};
-	int64_t rate = (int64_t)w->moths * 7, whole = (int64_t)w->moths * w->nights;
-	int64_t lo = weeks > 1 && span > 1 ? 0 : rate;
-	int64_t hi = weeks > 1 ? whole : rate;
+	int64_t lo = weeks > 1 && span > 1 ? 0 : (int64_t)w->least * 7;
+	int64_t hi = (int64_t)w->most * (weeks > 1 ? w->nights : 7);
 
-	p.value = w->at_least ? bounds_from(lo, w->nights)
-			      : bounds_between(lo, hi, w->nights);
-	if (!w->at_least && lo != hi)
+	p.value = open ? bounds_from(lo, w->nights) : bounds_between(lo, hi, w->nights);
+	if (w->is_disputed)
+		p.lacking = LACKING_AGREEMENT;
+	else if (!open && lo != hi)
 		p.lacking = LACKING_SPLIT;
 	return p;
 }

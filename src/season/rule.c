@@ -112,8 +112,8 @@ static bool replaced(const struct rule *rules, size_t n, size_t i, const struct 
 	for (size_t k = 0; k < n; k++) {
 		const struct rule *r = &rules[k];
 		if (k != i && r->pest == wide->pest && r->measure == wide->measure &&
-			rule_narrower(r, wide, r->block == s->block ? s->farm : 0) &&
-			rule_fits(r, s, m) == FIT_YES)
+			rule_fits(r, s, m) == FIT_YES &&
+			rule_narrower(r, wide, r->block == s->block ? s->farm : 0))
 			return true;
 	}
 	return false;

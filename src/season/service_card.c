@@ -31,25 +31,28 @@ static int32_t load_of(const struct visit *v)
 	return visit_moths(v) + (others > COUNT_MAX ? COUNT_MAX : others);
 }
 
-/* Moths are counted before the card is changed or its glue stirred. */
-static void card_take(
-	struct card_in *in, const struct visit *v, const struct card_kinds *kinds)
+static struct card_in new_card(const struct visit *v)
 {
-	if (v->new_card != 0) {
-		*in = no_card;
-		in->kind = v->new_card;
-		in->since = v->day;
-		return;
-	}
+	struct card_in in = no_card;
+
+	in.kind = v->new_card;
+	in.since = v->day;
+	return in;
+}
+
+/* Moths are counted before the card is changed or its glue stirred. `kind` is that of
+ * the card: NULL where it is not known. */
+static void card_take(
+	struct card_in *in, const struct visit *v, const struct card_kind *kind)
+{
 	if (v->outcome == OUTCOME_MISSING) {
 		*in = no_card;
 	} else if (v->outcome == OUTCOME_SPOILED && v->reason == REASON_CARD_LOST) {
-		int64_t kind = in->kind;
+		int64_t gone = in->kind;
 		*in = no_card;
-		in->kind = kind;
+		in->kind = gone;
 		in->gone = v->day;
 	}
-	const struct card_kind *kind = card_kind_of(kinds, in->kind);
 	in->moths += load_of(v);
 	if (kind == NULL || in->since == DAY_NONE)
 		return;
@@ -58,13 +61,28 @@ static void card_take(
 	in->stirred = in->stirred || (v->stirred && in->moths >= kind->stir_at);
 }
 
+/* Of the visits up to `day`, the place behind the last one that put a card in; 0: none
+ * did. What was before it says nothing of the card. */
+static size_t behind_last_card(const struct diary *d, int32_t day)
+{
+	size_t behind = 0;
+
+	for (size_t i = 0; i < d->n_visits && d->visits[i].day <= day; i++)
+		if (d->visits[i].new_card != 0)
+			behind = i + 1;
+	return behind;
+}
+
+/* The kind is looked up once: a book may know thousands. */
 static struct card_in card_of(
 	const struct diary *d, const struct card_kinds *kinds, int32_t day)
 {
-	struct card_in in = no_card;
+	size_t i = behind_last_card(d, day);
+	struct card_in in = i > 0 ? new_card(&d->visits[i - 1]) : no_card;
+	const struct card_kind *kind = card_kind_of(kinds, in.kind);
 
-	for (size_t i = 0; i < d->n_visits && d->visits[i].day <= day; i++)
-		card_take(&in, &d->visits[i], kinds);
+	for (; i < d->n_visits && d->visits[i].day <= day; i++)
+		card_take(&in, &d->visits[i], kind);
 	return in;
 }
 

@@ -40,6 +40,14 @@ static struct weekly unread_week(
 	return w;
 }
 
+static void add_interval(struct weekly *w, const struct interval *it)
+{
+	w->moths += it->moths;
+	w->is_disputed = w->is_disputed || it->is_disputed;
+	w->least += it->least;
+	w->most = w->most < 0 || it->most < 0 ? -1 : w->most + it->most;
+}
+
 struct weekly weekly_closing(
 	const struct diary *d, size_t i, int32_t asked, const struct limits *l)
 {
@@ -50,15 +58,20 @@ struct weekly weekly_closing(
 		struct weekly w =
 			unread_week(d, i + 1, asked - since, unread_why(d, i));
 		w.moths = it->moths;
+		w.is_disputed = it->is_disputed;
+		w.least = it->least;
 		return w;
 	}
 	size_t first = i;
-	int32_t moths = it->moths;
+	struct weekly sum = { .moths = it->moths,
+		.is_disputed = it->is_disputed,
+		.least = it->least,
+		.most = it->most };
 	bool floor = it->state == CATCH_FLOOR;
 	while (it->to - d->items[first].from < l->join_nights &&
 		d->items[first].joins) {
 		first--;
-		moths += d->items[first].moths;
+		add_interval(&sum, &d->items[first]);
 		floor = floor || d->items[first].state == CATCH_FLOOR;
 	}
 	int32_t nights = it->to - d->items[first].from;
@@ -66,7 +79,10 @@ struct weekly weekly_closing(
 		.unread = nights < l->join_nights ? UNREAD_SHORT : UNREAD_NO,
 		.at_least = floor,
 		.is_long = nights > l->long_nights,
-		.moths = moths,
+		.is_disputed = sum.is_disputed,
+		.moths = sum.moths,
+		.least = sum.least,
+		.most = sum.most,
 		.nights = nights,
 		.from = d->items[first].from,
 		.to = it->to,

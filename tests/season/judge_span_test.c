@@ -171,12 +171,44 @@ static void a_flight_waits_for_itself_once_biofix_is_set(void **state)
 	expect("flight not known", &j, VERDICT_UNKNOWN, LACKING_FLIGHT);
 }
 
+/* A treated trap was not hung on the day of the treatment. */
+static void a_total_not_read_since_it_began_says_so(void **state)
+{
+	static const struct {
+		const char *why, *visits;
+		int treated;
+		enum unread want;
+		int nights;
+	} row[] = {
+		{ "treated on the last visit, which is before it", "0h 7c9", 7,
+			UNREAD_SINCE, 3 },
+		{ "treated today", "0h 7c9", 10, UNREAD_SINCE, 0 },
+		{ "hung on the day of the treatment", "8h", 8, UNREAD_NOT_YET, 2 },
+		{ "hung after it", "9h", 8, UNREAD_NOT_YET, 1 },
+	};
+	(void)state;
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct rule r = { .pest = 1,
+			.measure = MEASURE_TRAP_TOTAL,
+			.span_kind = SPAN_TREATMENT,
+			.value_x100 = 1000 };
+		struct moment m = bare;
+		m.treated = log_day(row[i].treated);
+		struct judgement j = judge_at(&r, row[i].visits, m, 10);
+		expect(row[i].why, &j, VERDICT_UNKNOWN, LACKING_READING);
+		if (j.unread != row[i].want || j.unread_nights != row[i].nights)
+			fail_msg("%s: %d, %d nights", row[i].why, (int)j.unread,
+				(int)j.unread_nights);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(nights_and_totals_end_where_the_trap_was_cleared),
 		cmocka_unit_test(running_totals_start_on_their_day),
 		cmocka_unit_test(a_flight_waits_for_itself_once_biofix_is_set),
+		cmocka_unit_test(a_total_not_read_since_it_began_says_so),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
