@@ -908,4 +908,79 @@ CREATE TRIGGER setting_added AFTER INSERT ON setting BEGIN
 	INSERT INTO history (kind, uid, op, at, by)
 	VALUES ('setting', NEW.uid, 'insert', NEW.changed_at, NEW.changed_by);
 END;
+-- What merging with other books needs to come out the same in whatever order they are
+-- merged; see "How books are merged" in DEVELOPERS.md.
+
+-- Under which key each row was first put in, so that books which typed the same farm
+-- know it as one: `of` is the uid that the book keeps for it.
+CREATE TABLE origin (
+	uid BLOB PRIMARY KEY CHECK (length(uid) = 16),
+	kind TEXT NOT NULL, -- the table
+	of BLOB NOT NULL CHECK (length(of) = 16),
+	ref1 BLOB, ref2 BLOB, ref3 BLOB, ref4 BLOB, -- uids of what the key refers to
+	words TEXT NOT NULL,
+	turn INTEGER NOT NULL CHECK (turn >= 1) -- of the rows that had the key in a book
+) STRICT, WITHOUT ROWID;
+
+-- Visits that a merge found beside the one in `visit`: the same trap and day, put in
+-- or changed by somebody who did not know of it. Nothing is left out of here until a
+-- person settles which one holds.
+CREATE TABLE rival (
+	id INTEGER PRIMARY KEY,
+	trap INTEGER NOT NULL REFERENCES trap,
+	day TEXT NOT NULL CHECK (
+		day IS date(day, '+0 days')
+		AND day BETWEEN '1900-01-01' AND '2199-12-31'),
+	outcome TEXT NOT NULL CHECK (
+		outcome = 'counted' AND count IS NOT NULL
+		OR outcome = 'skipped' AND count IS NULL
+		OR outcome = 'floor' AND count IS NOT NULL
+		OR outcome = 'hung' AND count IS NULL
+		OR outcome = 'missing' AND count IS NULL
+		OR outcome = 'spoiled' OR outcome = 'pulled'),
+	reason TEXT CHECK (reason IS NULL
+		OR outcome = 'skipped'
+			AND reason IN ('re-entry', 'weather', 'time', 'other')
+		OR outcome = 'spoiled'
+			AND reason IN ('down', 'card lost', 'lure missing', 'blocked')),
+	count INTEGER CHECK (count BETWEEN 0 AND 9999),
+	females INTEGER CHECK (females BETWEEN 0 AND 9999),
+	others INTEGER CHECK (others BETWEEN 0 AND 9999),
+	new_card INTEGER REFERENCES card,
+	new_lure INTEGER REFERENCES lure,
+	stirred INTEGER NOT NULL DEFAULT 0 CHECK (stirred BETWEEN 0 AND 1),
+	scout TEXT NOT NULL DEFAULT '' CHECK (length(CAST(scout AS BLOB)) <= 23),
+	note TEXT NOT NULL DEFAULT '' CHECK (length(CAST(note AS BLOB)) <= 239),
+	uid BLOB NOT NULL CHECK (length(uid) = 16),
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX rival_trap ON rival (trap, day);
+
+-- Rows that are not in their tables: removed in one book, changed in another.
+CREATE TABLE aside (
+	uid BLOB PRIMARY KEY CHECK (length(uid) = 16),
+	kind TEXT NOT NULL,
+	old TEXT NOT NULL, -- as JSON, references as uids
+	changed_at TEXT NOT NULL CHECK (length(changed_at) = 24),
+	changed_by TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- Two rows with one name: which one a merge shows under another, so that both stay.
+CREATE TABLE renamed (
+	uid BLOB NOT NULL CHECK (length(uid) = 16),
+	field TEXT NOT NULL,
+	base TEXT NOT NULL, -- what was typed
+	shown TEXT NOT NULL,
+	PRIMARY KEY (uid, field)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE merged ( -- what came in, and the copy of the book as it was before
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	file TEXT NOT NULL,
+	kept TEXT NOT NULL, -- a file beside the book; '' for one in memory
+	writes INTEGER NOT NULL, -- the file's count of changes when it was done
+	at TEXT NOT NULL CHECK (length(at) = 24),
+	by TEXT NOT NULL
+) STRICT;
 COMMIT;

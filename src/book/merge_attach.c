@@ -1,0 +1,159 @@
+/* merge_attach.c - the other book: looked at without a byte of it being changed, checked
+ * as a stranger's, and copied into a private database of ours that no other program
+ * sees and that goes with the connection. */
+#include "merge_parts.h"
+
+#include "check.h"
+
+#include "base/mem.h"
+#include "base/shipped.h"
+#include "base/text.h"
+#include "base/words.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+struct first_fault {
+	char text[256];
+};
+
+static void keep_first(void *arg, const char *text)
+{
+	struct first_fault *first = arg;
+
+	if (*first->text == '\0')
+		text_copy(first->text, sizeof first->text, text);
+}
+
+static bool histories_read(struct book *b, const char *what, struct err *e)
+{
+	int64_t bad = store_number(b,
+		"SELECT count(*) FROM history WHERE old IS NOT NULL AND NOT "
+		"json_valid(old)",
+		-1);
+
+	return bad == 0 ||
+	       err_set(e, ERR_BOOK, _("%s: the other book's history cannot be read"),
+		       _(what));
+}
+
+/* Most texts are empty or plain. */
+static bool column_harmless(sqlite3_stmt *row, int i)
+{
+	const char *text = (const char *)sqlite3_column_text(row, i);
+	size_t n = (size_t)sqlite3_column_bytes(row, i);
+
+	for (size_t at = 0; text && at < n; at++)
+		if ((unsigned char)text[at] - 0x20u > 0x7e - 0x20u)
+			return text_harmless(text, n);
+	return true;
+}
+
+/* The texts of the big table. Its CHECKs are those of integrity_check. */
+static bool texts_read(
+	struct book *b, const char *path, const char *what, struct err *e)
+{
+	sqlite3_stmt *row = NULL;
+	bool good = true;
+	int code = sqlite3_prepare_v2(b->db,
+		"SELECT note, scout, changed_by, changed_at FROM visit", -1, &row,
+		NULL);
+
+	while (code == SQLITE_OK && good && (code = sqlite3_step(row)) == SQLITE_ROW) {
+		for (int i = 0; good && i < 4; i++)
+			good = column_harmless(row, i);
+		code = SQLITE_OK;
+	}
+	sqlite3_finalize(row);
+	if (code != SQLITE_DONE && code != SQLITE_OK)
+		return store_fail(b, code, what, e);
+	return good || err_set(e, ERR_INPUT,
+			       _("%s: %s: a visit holds a character that cannot be "
+				 "printed"),
+			       _(what), path);
+}
+
+static bool is_sound(struct book *b, const char *path, const char *what, struct err *e)
+{
+	struct first_fault first = { "" };
+	int found = 0;
+	struct finder f = { b, keep_first, &first, &found, "visit" };
+
+	if (!check_sound(&f, what, e))
+		return false;
+	if (found > 0)
+		return err_set(
+			e, ERR_INPUT, _("%s: %s: %s"), _(what), path, first.text);
+	return texts_read(b, path, what, e) && histories_read(b, what, e);
+}
+
+static bool copy_into(struct book *from, sqlite3 *to, const char *schema,
+	const char *what, struct err *e)
+{
+	sqlite3_backup *copy = sqlite3_backup_init(to, schema, from->db, "main");
+	int code = copy ? sqlite3_backup_step(copy, -1) : sqlite3_errcode(to);
+
+	for (int tries = 0;
+		copy && (code == SQLITE_BUSY || code == SQLITE_LOCKED) && tries < 20;
+		tries++) {
+		sqlite3_sleep(100);
+		code = sqlite3_backup_step(copy, -1);
+	}
+	if (copy)
+		sqlite3_backup_finish(copy);
+	return code == SQLITE_DONE || store_fail(from, code, what, e);
+}
+
+static bool bring_up(struct book *b, const char *path, struct err *e)
+{
+	char fault[256] = "";
+
+	if (store_number(b, "PRAGMA user_version", 0) == STORE_VERSION)
+		return true;
+	return store_upgrade(b, &store_upgrades, e) &&
+	       store_shape_fault(b, fault, sizeof fault, e) &&
+	       (*fault == '\0' || err_set(e, ERR_BOOK, _("%s (%s)"), fault, path));
+}
+
+/* A private copy, brought to this version. It is the copy that is checked: SQLite looks
+ * at no CHECK of a file that it may not write to. */
+static struct book *private_copy(const char *path, const char *what, struct err *e)
+{
+	struct book *from = store_look(path, e), *b = mem_new(1, sizeof *b);
+
+	b->path = mem_text(path);
+	b->in_memory = true;
+	bool ok = from && store_connect(b, "", 0, e) &&
+		  store_exec(b, "PRAGMA cache_size = -4000", what, e) &&
+		  copy_into(from, b->db, "main", what, e) && bring_up(b, path, e);
+	book_close(from);
+	if (ok)
+		return b;
+	book_close(b);
+	return NULL;
+}
+
+static bool same_file(const char *a, const char *b)
+{
+	struct stat x, y;
+
+	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev &&
+	       x.st_ino == y.st_ino;
+}
+
+bool merge_attach(struct book *b, const char *path, const char *what, struct err *e)
+{
+	if (!b->in_memory && same_file(b->path, path))
+		return err_set(
+			e, ERR_INPUT, _("%s: %s is the book itself"), _(what), path);
+	struct book *other = private_copy(path, what, e);
+	if (!other)
+		return false;
+	bool ok = is_sound(other, path, what, e) &&
+		  store_exec(b, "ATTACH '' AS other; PRAGMA other.cache_size = -4000",
+			  what, e) &&
+		  copy_into(other, b->db, "other", what, e);
+	book_close(other);
+	return ok;
+}
