@@ -5,6 +5,7 @@
 
 #include "book/book.h"
 
+/* Lists of visits say which ones another scout's book disputes (base/visit.h). */
 /* Visits of the farm's traps (0 = all) from..to, both included, by trap and day. */
 bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
 	struct visits *out, struct err *e);

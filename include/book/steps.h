@@ -17,7 +17,7 @@ enum { STEP_TEXT = 120 };
 struct undone_step {
 	int64_t step;
 	int rows;             /* that were brought back */
-	char kind[24];        /* table of its first row: "trap" */
+	char kind[24];        /* table of its first row that is no visit: "trap" */
 	char name[STEP_TEXT]; /* what it was of: "trap 7 of Addermoor"; "" */
 	char changed_at[32];  /* UTC, when it was made */
 	bool was_new;         /* it had put something in, which is out again */
@@ -34,6 +34,8 @@ bool book_undo_step(struct book *b, const char *by, int64_t after,
 /* The same of the steps that were made through this handle, under whatever name: never
  * one of another program, which may well go by the same name. */
 bool book_undo_own(struct book *b, struct undone_step *out, struct err *e);
+/* What book_undo_own would take back now; nothing is. */
+bool book_would_undo(struct book *b, struct undone_step *out, struct err *e);
 
 /* When and by whom a row was changed last: a form keeps it and compares it before it
  * saves, so that it never overwrites what somebody else put in meanwhile. */

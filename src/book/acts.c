@@ -16,6 +16,15 @@ void acts_ask(struct query *q, int64_t farm, int32_t from, int32_t to)
 	query_limit(q, to);
 }
 
+void acts_get_place(struct query *q, int64_t *id, int64_t *block)
+{
+	*id = query_get(q);
+	query_require(q, *id != 0); /* a pick of the id 0 is none to the answers */
+	int64_t there = query_get(q);
+	*block = query_get(q);
+	query_require(q, there != 0);
+}
+
 int32_t acts_get_day(struct query *q)
 {
 	int32_t day = query_get_day(q);
@@ -37,8 +46,7 @@ bool acts_day_good(int32_t day, const char *what, struct err *e)
 static void read_pick(struct query *q, struct pick *p)
 {
 	*p = pick_blank;
-	p->id = query_get(q);
-	p->block = query_get(q);
+	acts_get_place(q, &p->id, &p->block);
 	p->day = acts_get_day(q);
 	p->is_done = query_get_within(q, 0, 1) == 0;
 	query_get_copy(q, p->note, sizeof p->note);
@@ -51,9 +59,9 @@ bool book_picks(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT x.id, x.block, x.day, x.planned, x.note FROM block k "
-		"CROSS JOIN pick x ON x.block = k.id AND x.day BETWEEN ?2 AND ?3 "
-		"WHERE ?1 IS NULL OR k.farm = ?1 ORDER BY x.block, x.day, x.id");
+		"SELECT x.id, k.id, x.block, x.day, x.planned, x.note FROM pick x LEFT "
+		"JOIN block k ON k.id = x.block WHERE " ACTS_IN_SPAN
+		" AND " ACTS_OF_FARM " ORDER BY x.block, x.day, x.id");
 	acts_ask(&q, farm, from, to);
 	q.table = "pick";
 	while (query_row(&q)) {
@@ -88,8 +96,7 @@ bool book_put_pick(struct book *b, struct pick *p, struct err *e)
 static void read_fruit_check(struct query *q, struct fruit_check *c)
 {
 	*c = fruit_check_blank;
-	c->id = query_get(q);
-	c->block = query_get(q);
+	acts_get_place(q, &c->id, &c->block);
 	c->pest = query_get(q);
 	c->day = acts_get_day(q);
 	query_require(q, fruit_part_read(query_get_text(q), &c->part));
@@ -109,10 +116,10 @@ bool book_fruit_checks(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT x.id, x.block, x.pest, x.day, x.part, x.tree, x.looked_at, "
-		"x.stung, x.entered, x.note FROM block k CROSS JOIN fruit_check x ON "
-		"x.block = k.id AND x.day BETWEEN ?2 AND ?3 WHERE ?1 IS NULL OR "
-		"k.farm = ?1 ORDER BY x.block, x.day, x.id");
+		"SELECT x.id, k.id, x.block, x.pest, x.day, x.part, x.tree, "
+		"x.looked_at, x.stung, x.entered, x.note FROM fruit_check x LEFT JOIN "
+		"block k ON k.id = x.block WHERE " ACTS_IN_SPAN " AND " ACTS_OF_FARM
+		" ORDER BY x.block, x.day, x.id");
 	acts_ask(&q, farm, from, to);
 	q.table = "fruit_check";
 	while (query_row(&q)) {

@@ -1,4 +1,5 @@
-/* acts_decided.c - dispensers of mating disruption, and what was decided about alerts. */
+/* acts_decided.c - dispensers of mating disruption, and what was decided about
+ * alerts. */
 #include "book/acts.h"
 
 #include "acts_parts.h"
@@ -11,8 +12,7 @@ enum { PER_HA_MAX = 9999999 };
 static void read_disruption(struct query *q, struct disruption *d)
 {
 	*d = disruption_blank;
-	d->id = query_get(q);
-	d->block = query_get(q);
+	acts_get_place(q, &d->id, &d->block);
 	d->pest = query_get(q);
 	d->up = acts_get_day(q);
 	d->down = query_get_day(q);
@@ -23,6 +23,11 @@ static void read_disruption(struct query *q, struct disruption *d)
 	query_get_copy(q, d->note, sizeof d->note);
 }
 
+/* Up on a day of the span; or a day of it is none, as in ACTS_IN_SPAN. */
+#define UP_IN_SPAN                                                                     \
+	"(x.day <= ?3 AND (x.until IS NULL OR x.until >= ?2) OR " ACTS_NO_DAY(         \
+		"x.day") " OR x.until IS NOT NULL AND " ACTS_NO_DAY("x.until") ")"
+
 bool book_disruptions(struct book *b, int64_t farm, int32_t from, int32_t to,
 	struct disruptions *out, struct err *e)
 {
@@ -30,10 +35,10 @@ bool book_disruptions(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT x.id, x.block, x.pest, x.day, x.until, x.per_ha_x100, x.type, "
-		"x.note FROM block k CROSS JOIN dispensers x ON x.block = k.id AND "
-		"x.day <= ?3 AND (x.until IS NULL OR x.until >= ?2) WHERE ?1 IS NULL "
-		"OR k.farm = ?1 ORDER BY x.block, x.day, x.id");
+		"SELECT x.id, k.id, x.block, x.pest, x.day, x.until, x.per_ha_x100, "
+		"x.type, x.note FROM dispensers x LEFT JOIN block k ON k.id = x.block "
+		"WHERE " UP_IN_SPAN " AND " ACTS_OF_FARM
+		" ORDER BY x.block, x.day, x.id");
 	acts_ask(&q, farm, from, to);
 	q.table = "dispensers";
 	while (query_row(&q)) {
@@ -118,8 +123,7 @@ bool book_put_disruption(struct book *b, struct disruption *d, struct err *e)
 static void read_answer(struct query *q, struct answer *a)
 {
 	*a = answer_blank;
-	a->id = query_get(q);
-	a->block = query_get(q);
+	acts_get_place(q, &a->id, &a->block);
 	a->pest = query_get(q);
 	a->trap = query_get(q);
 	a->day = acts_get_day(q);
@@ -136,10 +140,10 @@ bool book_answers(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT x.id, x.block, x.pest, x.trap, x.day, x.decided, x.did, x.note "
-		"FROM block k CROSS JOIN answer x ON x.block = k.id AND x.day BETWEEN "
-		"?2 AND ?3 WHERE ?1 IS NULL OR k.farm = ?1 ORDER BY x.block, x.day, "
-		"x.decided, x.id");
+		"SELECT x.id, k.id, x.block, x.pest, x.trap, x.day, x.decided, x.did, "
+		"x.note FROM answer x LEFT JOIN block k ON k.id = x.block "
+		"WHERE " ACTS_IN_SPAN " AND " ACTS_OF_FARM
+		" ORDER BY x.block, x.day, x.decided, x.id");
 	acts_ask(&q, farm, from, to);
 	q.table = "answer";
 	while (query_row(&q)) {
@@ -170,8 +174,9 @@ static bool answer_of_trap(
 
 	query_start(&q, b,
 		"SELECT EXISTS (SELECT 1 FROM trap t JOIN block k ON k.farm = t.farm "
-		"WHERE t.id = ?1 AND k.id = ?2 AND t.pest = ?3) OR EXISTS (SELECT 1 FROM answer WHERE id = ?4 AND trap = "
-		"?1 AND block = ?2 AND pest = ?3)");
+		"WHERE t.id = ?1 AND k.id = ?2 AND t.pest = ?3) OR EXISTS (SELECT 1 "
+		"FROM answer WHERE id = ?4 AND trap = ?1 AND block = ?2 AND pest = "
+		"?3)");
 	query_int(&q, a->trap);
 	query_int(&q, a->block);
 	query_int(&q, a->pest);

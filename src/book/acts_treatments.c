@@ -42,27 +42,44 @@ static bool read_utc(const char *text, struct instant *out)
 	return instant_read(full, out);
 }
 
-/* The moment and its offset, two columns: both are there or neither. */
+/* The offset and the moment, two columns: both are there or neither. */
 static struct instant read_moment(struct query *q)
 {
+	int32_t east = query_get_within(q, -EAST_MAX, EAST_MAX);
 	struct instant t;
 
 	query_require(q, read_utc(query_get_text(q), &t));
-	t.east = query_get_within(q, -EAST_MAX, EAST_MAX);
+	t.east = east;
 	return t;
+}
+
+static bool begins_in_time(const struct treatment *t)
+{
+	if (t->from.minute == INSTANT_NONE)
+		return true;
+	return t->until.minute == INSTANT_NONE ? instant_day(t->from) <= t->day
+					       : t->from.minute <= t->until.minute;
+}
+
+/* One that ended on another day than its own would bar too short, and unsaid. */
+static void read_hours(struct query *q, struct treatment *t)
+{
+	t->until = read_moment(q);
+	query_require(
+		q, t->until.minute == INSTANT_NONE || instant_day(t->until) == t->day);
+	t->from = read_moment(q);
+	query_require(q, begins_in_time(t));
 }
 
 static void read_treatment(struct query *q, struct treatment *t)
 {
 	*t = treatment_blank;
-	t->id = query_get(q);
-	t->block = query_get(q);
+	acts_get_place(q, &t->id, &t->block);
 	t->pest = query_get(q);
 	t->day = acts_get_day(q);
 	query_get_copy(q, t->job, sizeof t->job);
 	t->border = query_get_within(q, 0, 1) != 0;
-	t->from = read_moment(q);
-	t->until = read_moment(q);
+	read_hours(q, t);
 	query_get_copy(q, t->product, sizeof t->product);
 	query_get_copy(q, t->registration, sizeof t->registration);
 	query_get_copy(q, t->amount, sizeof t->amount);
@@ -85,12 +102,13 @@ bool book_treatments(struct book *b, int64_t farm, int32_t from, int32_t to,
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT t.id, t.block, t.pest, t.day, t.job, t.border, t.started_at, "
-		"t.started_east, t.ended_at, t.ended_east, t.product, t.registration, "
-		"t.amount, t.unit, t.area_x100, t.rei_hours, t.phi_days, t.applicator, "
-		"t.certificate, t.note FROM block k CROSS JOIN treatment t ON t.block "
-		"= k.id AND t.day BETWEEN ?2 AND ?3 WHERE ?1 IS NULL OR k.farm = ?1 "
-		"ORDER BY t.block, t.day, t.id");
+		"SELECT x.id, k.id, x.block, x.pest, x.day, x.job, x.border, "
+		"x.ended_east, x.ended_at, x.started_east, x.started_at, x.product, "
+		"x.registration, x.amount, x.unit, x.area_x100, x.rei_hours, "
+		"x.phi_days, x.applicator, x.certificate, x.note FROM treatment x LEFT "
+		"JOIN block k ON k.id = x.block WHERE (" ACTS_IN_SPAN
+		" OR date(x.ended_at, x.ended_east || ' minutes') <> x.day) "
+		"AND " ACTS_OF_FARM " ORDER BY x.block, x.day, x.id");
 	acts_ask(&q, farm, from, to);
 	q.table = "treatment";
 	while (query_row(&q)) {

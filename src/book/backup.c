@@ -152,6 +152,31 @@ int32_t backup_kept_day(const char *file, const char *stem)
 	return day_parse(text, &day) ? day : DAY_NONE;
 }
 
+bool backup_name_replaced(
+	const struct book *b, char *out, size_t size, const char *what, struct err *e)
+{
+	const char *slash = strrchr(b->path, '/'), *dot = strrchr(b->path, '.');
+	size_t folder = slash ? (size_t)(slash + 1 - b->path) : 0;
+	size_t stem = dot && dot > b->path + folder ? (size_t)(dot - b->path)
+						    : strlen(b->path);
+	char now[STORE_TIME_SIZE];
+	struct stat st;
+
+	store_time(b, now);
+	for (int i = 1; i < 1000; i++) {
+		char more[8] = "";
+		if (i > 1)
+			snprintf(more, sizeof more, "-%d", i);
+		int n = snprintf(out, size, "%.*s-replaced-%.10s-%.2s%.2s%.2s%s.db",
+			(int)stem, b->path, now, now + 11, now + 14, now + 17, more);
+		if (n > 0 && (size_t)n < size && lstat(out, &st) != 0 &&
+			errno == ENOENT)
+			return true;
+	}
+	return err_set(
+		e, ERR_BOOK, _("%s: no name is free beside %s"), _(what), b->path);
+}
+
 void backup_folder(const char *start, size_t name, char out[static STORE_PATH_BYTES])
 {
 	snprintf(

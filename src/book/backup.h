@@ -20,6 +20,9 @@ bool backup_start(
  * "book-replaced-2026-07-21-074211.db", in UTC; DAY_NONE for any other name. stem:
  * "book-". */
 int32_t backup_kept_day(const char *file, const char *stem);
+/* Such a name beside the book, one that is free. */
+bool backup_name_replaced(
+	const struct book *b, char *out, size_t size, const char *what, struct err *e);
 /* The folder of the book itself, "" for the one that one stands in, of a start. */
 void backup_folder(const char *start, size_t name, char out[static STORE_PATH_BYTES]);
 /* The whole path of the backup of a day. */

@@ -8,6 +8,7 @@
 #include "base/words.h"
 
 #include <dirent.h>
+#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -39,6 +40,9 @@ static bool add_replaced(const char *path, struct backups *out, struct err *e)
 		return false;
 	backup_folder(start, at, folder);
 	DIR *dir = opendir(folder[0] ? folder : ".");
+	if (!dir && errno != ENOENT)
+		return err_set(e, ERR_BOOK, _("the backups cannot be listed: %s (%s)"),
+			strerror(errno), folder[0] ? folder : ".");
 	while (dir && (entry = readdir(dir))) {
 		int32_t day = backup_kept_day(entry->d_name, start + at);
 		int n = snprintf(name, sizeof name, "%s%s", folder, entry->d_name);

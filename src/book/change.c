@@ -10,9 +10,10 @@
 #include <string.h>
 
 /* What else was done to the row later and is not taken back; an undo is no change: it
- * stands where the change that it took back stood. */
+ * stands where the change that it took back stood. What a merge brought (0 and -1)
+ * counts when it was done later. */
 #define LATER                                                                          \
-	"x.id > h.id AND x.undoes IS NULL "                                            \
+	"x.id > h.id AND (x.undoes IS NULL OR x.undoes <= 0 AND x.at > h.at) "         \
 	"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = x.id) "
 
 /* "Ida on 2026-07-21 at 07:42 UTC" */

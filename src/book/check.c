@@ -60,6 +60,13 @@ static bool check_references(struct finder *f, const char *what, struct err *e)
 	return query_end(&q, what, e);
 }
 
+bool check_sound(struct finder *f, const char *what, struct err *e)
+{
+	return check_file(f, what, e) && check_shape(f, e) &&
+	       check_references(f, what, e) && check_readable(f, what, e) &&
+	       check_texts(f, what, e);
+}
+
 enum finding { NOT_HUNG, OTHER_FARM, TO_COME, USUAL_LURE, LURE_GIVEN, FINDINGS };
 
 /* Each gives trap, farm and a third text for the sentence; ?1 is today. */
@@ -152,13 +159,11 @@ static bool check_shelf(
 bool book_check(struct book *b, int32_t today,
 	void (*tell)(void *arg, const char *text), void *arg, int *found, struct err *e)
 {
-	struct finder f = { b, tell, arg, found };
+	struct finder f = { b, tell, arg, found, NULL };
 	const char *what = N_("the book cannot be checked");
 
 	*found = 0;
-	bool ok = check_file(&f, what, e) && check_shape(&f, e) &&
-		  check_references(&f, what, e) && check_readable(&f, what, e) &&
-		  check_texts(&f, what, e);
+	bool ok = check_sound(&f, what, e);
 	for (int i = 0; ok && i < FINDINGS; i++)
 		ok = check_rows(&f, (enum finding)i, today, what, e);
 	return ok && check_shelf(&f, today, what, e);

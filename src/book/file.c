@@ -20,6 +20,35 @@ static bool fail(const char *what, const char *path, struct err *e)
 	return err_set(e, ERR_BOOK, "%s: %s (%s)", _(what), why, path);
 }
 
+static bool sync_path(const char *path, int flags)
+{
+	int fd = open(path, flags | O_RDONLY | O_CLOEXEC);
+	bool ok = fd >= 0 && fsync(fd) == 0;
+
+	if (fd >= 0)
+		close(fd);
+	return ok;
+}
+
+static bool sync_folder_of(const char *path)
+{
+	char folder[STORE_PATH_BYTES];
+
+	snprintf(folder, sizeof folder, "%s", path);
+	char *slash = strrchr(folder, '/');
+	if (!slash)
+		return sync_path(".", O_DIRECTORY);
+	slash[slash == folder] = '\0';
+	return sync_path(folder, O_DIRECTORY);
+}
+
+/* Its mode whatever the umask took away, its name on the disk as far as that goes. */
+static void settle_folder(const char *folder)
+{
+	chmod(folder, 0700);
+	sync_folder_of(folder);
+}
+
 bool store_folders(const char *path, const char *what, struct err *e)
 {
 	char folder[STORE_PATH_BYTES];
@@ -29,7 +58,7 @@ bool store_folders(const char *path, const char *what, struct err *e)
 	for (char *s = strchr(folder + 1, '/'); s; s = strchr(s + 1, '/')) {
 		*s = '\0';
 		if (mkdir(folder, 0700) == 0)
-			chmod(folder, 0700); /* whatever the umask took away */
+			settle_folder(folder);
 		else if (errno != EEXIST)
 			return fail(what, folder, e);
 		*s = '/';
@@ -52,28 +81,6 @@ bool store_part(
 	if (!ok)
 		unlink(part);
 	return ok;
-}
-
-static bool sync_path(const char *path, int flags)
-{
-	int fd = open(path, flags | O_RDONLY | O_CLOEXEC);
-	bool ok = fd >= 0 && fsync(fd) == 0;
-
-	if (fd >= 0)
-		close(fd);
-	return ok;
-}
-
-static bool sync_folder_of(const char *path)
-{
-	char folder[STORE_PATH_BYTES];
-
-	snprintf(folder, sizeof folder, "%s", path);
-	char *slash = strrchr(folder, '/');
-	if (!slash)
-		return sync_path(".", O_DIRECTORY);
-	slash[slash == folder] = '\0';
-	return sync_path(folder, O_DIRECTORY);
 }
 
 /* Gives the file its name without ever replacing one. Where the disk knows no links

@@ -68,6 +68,19 @@ static int wait_for_lock(void *arg, int tries)
 	return 1;
 }
 
+/* The book may be a stranger's. No view is ours, nothing in a row is longer than some
+ * kilobytes; another book is attached for a merge alone. */
+static void be_wary(sqlite3 *db)
+{
+	enum { ROW_BYTES = 1 << 24, ATTACHED = 1, TRIGGERS_DEEP = 8 };
+
+	sqlite3_db_config(db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+	sqlite3_db_config(db, SQLITE_DBCONFIG_ENABLE_VIEW, 0, NULL);
+	sqlite3_limit(db, SQLITE_LIMIT_LENGTH, ROW_BYTES);
+	sqlite3_limit(db, SQLITE_LIMIT_ATTACHED, ATTACHED);
+	sqlite3_limit(db, SQLITE_LIMIT_TRIGGER_DEPTH, TRIGGERS_DEEP);
+}
+
 bool store_connect(struct book *b, const char *path, int version, struct err *e)
 {
 	static const char settings[] = "PRAGMA foreign_keys = ON;"
@@ -86,24 +99,11 @@ bool store_connect(struct book *b, const char *path, int version, struct err *e)
 	if (version && !judge_header(b, version, e))
 		return false;
 	sqlite3_busy_handler(b->db, wait_for_lock, NULL);
-	sqlite3_db_config(b->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+	be_wary(b->db);
 	code = store_add_json(b->db);
 	if (code != SQLITE_OK)
 		return store_fail(b, code, what, e);
 	return store_exec(b, settings, what, e);
-}
-
-/* The shipped schema is the shape of its own version. */
-static bool judge_shape(struct book *b, const struct upgrades *u, struct err *e)
-{
-	char fault[256];
-
-	if (u->version != STORE_VERSION)
-		return true;
-	if (!store_shape_fault(b, fault, sizeof fault, e))
-		return false;
-	return *fault == '\0' ||
-	       err_set(e, ERR_BOOK, _("%s; it is left as it is (%s)"), fault, b->path);
 }
 
 /* The same as SQLite sees it, after a save cut short was rolled back. */
@@ -129,7 +129,7 @@ static bool judge_content(
 			b->path);
 	if (version < u->version && !store_upgrade(b, u, e))
 		return false;
-	if (!judge_shape(b, u, e))
+	if (!store_shape_is_ours(b, u, e))
 		return false;
 	return how != BOOK_READ || store_exec(b, "PRAGMA query_only = ON", what, e);
 }
@@ -179,7 +179,7 @@ static bool judge_look(struct book *b, struct err *e)
 	if (version < 1)
 		return err_set(
 			e, ERR_BOOK, _("%s is not a book of mothtally"), b->path);
-	return version < STORE_VERSION || judge_shape(b, &store_upgrades, e);
+	return version < STORE_VERSION || store_shape_is_ours(b, &store_upgrades, e);
 }
 
 struct book *store_look(const char *path, struct err *e)

@@ -12,6 +12,17 @@
 		 (list)->items, &(list)->cap, (list)->n + 1, sizeof *(list)->items),   \
 		&(list)->items[(list)->n++])
 
+/* Reads what a row belongs to, whose id stands before it once more, as the book has it.
+ * The query fails where it has none: left out, or told under another farm than its
+ * block, such a row would take what bars that block along. */
+static int64_t get_there(struct query *q)
+{
+	int64_t there = query_get(q), id = query_get(q);
+
+	query_require(q, there != 0);
+	return id;
+}
+
 bool book_farms(struct book *b, struct farms *out, struct err *e)
 {
 	struct query q;
@@ -40,15 +51,16 @@ bool book_blocks(struct book *b, int64_t farm, struct blocks *out, struct err *e
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT id, farm, name, crop, variety, condition, area_x100, retired "
-		"FROM block WHERE ?1 IS NULL OR farm = ?1 ORDER BY name COLLATE "
-		"NOCASE, name, id");
+		"SELECT b.id, f.id, b.farm, b.name, b.crop, b.variety, b.condition, "
+		"b.area_x100, b.retired FROM block b LEFT JOIN farm f ON f.id = b.farm "
+		"WHERE ?1 IS NULL OR b.farm = ?1 OR f.id IS NULL ORDER BY b.name "
+		"COLLATE NOCASE, b.name, b.id");
 	query_id(&q, farm);
 	q.table = "block";
 	while (query_row(&q)) {
 		struct block *r = NEXT(out);
 		r->id = query_get(&q);
-		r->farm = query_get(&q);
+		r->farm = get_there(&q);
 		query_get_copy(&q, r->name, sizeof r->name);
 		query_get_copy(&q, r->crop, sizeof r->crop);
 		query_get_copy(&q, r->variety, sizeof r->variety);
@@ -65,8 +77,8 @@ static void read_trap(struct query *q, struct trap *t)
 	bool given;
 
 	t->id = query_get_within(q, 1, VISIT_TRAP_MAX);
-	t->farm = query_get(q);
-	t->block = query_get(q);
+	t->farm = get_there(q);
+	t->block = get_there(q);
 	t->pest = query_get(q);
 	query_get_copy(q, t->label, sizeof t->label);
 	t->lure = query_get(q);
@@ -85,10 +97,11 @@ bool book_traps(struct book *b, int64_t farm, struct traps *out, struct err *e)
 
 	out->n = 0;
 	query_start(&q, b,
-		"SELECT t.id, t.farm, t.block, t.pest, t.label, t.lure, t.card, "
-		"t.place, t.lat, t.lon, t.driving_order FROM trap t JOIN farm f ON "
-		"f.id = t.farm WHERE ?1 IS NULL OR t.farm = ?1 ORDER BY f.name COLLATE "
-		"NOCASE, f.name, t.driving_order, t.id");
+		"SELECT t.id, f.id, t.farm, k.id, t.block, t.pest, t.label, t.lure, "
+		"t.card, t.place, t.lat, t.lon, t.driving_order FROM trap t LEFT JOIN "
+		"farm f ON f.id = t.farm LEFT JOIN block k ON k.id = t.block AND "
+		"k.farm = t.farm WHERE ?1 IS NULL OR t.farm = ?1 OR f.id IS NULL ORDER "
+		"BY f.name COLLATE NOCASE, f.name, t.driving_order, t.id");
 	query_id(&q, farm);
 	q.table = "trap";
 	while (query_row(&q))

@@ -71,31 +71,6 @@ static bool hold(struct book *b, bool *held, struct err *e)
 		       b->path);
 }
 
-/* "book-replaced-2026-07-21-074211.db" beside the book, in a free name. */
-static bool name_kept(const struct book *b, char *out, size_t size, struct err *e)
-{
-	const char *slash = strrchr(b->path, '/'), *dot = strrchr(b->path, '.');
-	size_t folder = slash ? (size_t)(slash + 1 - b->path) : 0;
-	size_t stem = dot && dot > b->path + folder ? (size_t)(dot - b->path)
-						    : strlen(b->path);
-	char now[STORE_TIME_SIZE];
-	struct stat st;
-
-	store_time(b, now);
-	for (int i = 1; i < 1000; i++) {
-		char more[8] = "";
-		if (i > 1)
-			snprintf(more, sizeof more, "-%d", i);
-		int n = snprintf(out, size, "%.*s-replaced-%.10s-%.2s%.2s%.2s%s.db",
-			(int)stem, b->path, now, now + 11, now + 14, now + 17, more);
-		if (n > 0 && (size_t)n < size && lstat(out, &st) != 0 &&
-			errno == ENOENT)
-			return true;
-	}
-	return err_set(
-		e, ERR_BOOK, _("%s: no name is free beside %s"), _(what), b->path);
-}
-
 static bool keep_copy(struct book *b, const char *kept, struct err *e)
 {
 	char part[STORE_PATH_BYTES];
@@ -143,7 +118,8 @@ static bool replace(
 	char path[STORE_PATH_BYTES];
 	bool held = false;
 
-	if (!hold(b, &held, e) || !name_kept(b, path, sizeof path, e) ||
+	if (!hold(b, &held, e) ||
+		!backup_name_replaced(b, path, sizeof path, what, e) ||
 		!keep(b, held, path, e) || !move_journals(b, path, e) ||
 		!store_replace(part, b->path, what, e))
 		return false;

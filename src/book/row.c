@@ -13,62 +13,62 @@
 static const char put_away[] = N_("put it away instead");
 
 static const struct row_kind kinds[] = {
-	{ "farm", N_("farm"), N_("farms"), "SELECT name, '' FROM farm WHERE id = ?1",
+	{ "farm", NG_("farm", "farms"), "SELECT name, '' FROM farm WHERE id = ?1",
 		put_away, NULL, false },
-	{ "block", N_("block"), N_("blocks"),
+	{ "block", NG_("block", "blocks"),
 		"SELECT k.name, f.name FROM block k JOIN farm f ON f.id = k.farm "
 		"WHERE k.id = ?1",
 		put_away, NULL, false },
-	{ "trap", N_("trap"), N_("traps"),
+	{ "trap", NG_("trap", "traps"),
 		"SELECT t.label, f.name FROM trap t JOIN farm f ON f.id = t.farm "
 		"WHERE t.id = ?1",
 		N_("enter it as pulled instead"), NULL, false },
-	{ "pest", N_("pest"), N_("pests"), "SELECT code, '' FROM pest WHERE id = ?1",
+	{ "pest", NG_("pest", "pests"), "SELECT code, '' FROM pest WHERE id = ?1",
 		put_away, NULL, false },
-	{ "lure", N_("lure"), N_("lures"), "SELECT name, '' FROM lure WHERE id = ?1",
+	{ "lure", NG_("lure", "lures"), "SELECT name, '' FROM lure WHERE id = ?1",
 		put_away, NULL, false },
-	{ "card", N_("card"), N_("cards"), "SELECT name, '' FROM card WHERE id = ?1",
+	{ "card", NG_("card", "cards"), "SELECT name, '' FROM card WHERE id = ?1",
 		put_away, NULL, false },
-	{ "threshold", N_("threshold"), N_("thresholds"),
+	{ "threshold", NG_("threshold", "thresholds"),
 		"SELECT p.code || ' ' || t.measure, coalesce(k.name, f.name, '') "
 		"FROM threshold t JOIN pest p ON p.id = t.pest "
 		"LEFT JOIN block k ON k.id = t.block "
 		"LEFT JOIN farm f ON f.id = t.farm WHERE t.id = ?1",
 		NULL, NULL, false },
-	{ "station", N_("station"), N_("stations"),
+	{ "station", NG_("station", "stations"),
 		"SELECT name, '' FROM station WHERE id = ?1", NULL, NULL, false },
-	{ "biofix", N_("biofix date"), N_("biofix dates"),
+	{ "biofix", NG_("biofix date", "biofix dates"),
 		"SELECT p.code || ' ' || x.season, f.name FROM biofix x "
 		"JOIN farm f ON f.id = x.farm JOIN pest p ON p.id = x.pest "
 		"WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "place", N_("source"), N_("sources"),
+	{ "place", NG_("source", "sources"),
 		"SELECT x.name, f.name FROM place x JOIN farm f ON f.id = x.farm "
 		"WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "setting", N_("setting"), N_("settings"),
+	{ "setting", NG_("setting", "settings"),
 		"SELECT name, '' FROM setting WHERE id = ?1", NULL, NULL, false },
-	{ "treatment", N_("treatment"), N_("treatments"),
+	{ "treatment", NG_("treatment", "treatments"),
 		"SELECT x.day, k.name FROM treatment x JOIN block k ON k.id = x.block "
 		"WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "dispensers", N_("row of dispensers"), N_("rows of dispensers"),
+	{ "dispensers", NG_("row of dispensers", "rows of dispensers"),
 		"SELECT x.day, k.name FROM dispensers x JOIN block k ON k.id = "
 		"x.block WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "answer", N_("answer"), N_("answers"),
+	{ "answer", NG_("answer", "answers"),
 		"SELECT x.day, k.name FROM answer x JOIN block k ON k.id = x.block "
 		"WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "pick", N_("pick"), N_("picks"),
+	{ "pick", NG_("pick", "picks"),
 		"SELECT x.day, k.name FROM pick x JOIN block k ON k.id = x.block "
 		"WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "fruit_check", N_("fruit check"), N_("fruit checks"),
+	{ "fruit_check", NG_("fruit check", "fruit checks"),
 		"SELECT x.day, k.name FROM fruit_check x JOIN block k ON k.id = "
 		"x.block WHERE x.id = ?1",
 		NULL, NULL, false },
-	{ "visit", N_("visit"), N_("visits"),
+	{ "visit", NG_("visit", "visits"),
 		"SELECT v.day, t.label || ', ' || f.name FROM visit v "
 		"JOIN trap t ON t.id = v.trap JOIN farm f ON f.id = t.farm "
 		"WHERE v.id = ?1",
@@ -82,6 +82,10 @@ static const struct row_kind kinds[] = {
 		NULL,
 		"(station, day) = (SELECT station, day FROM history WHERE id = ?1)",
 		true },
+	{ "rival", NG_("second count", "second counts"),
+		"SELECT v.day, t.label FROM rival v JOIN trap t ON t.id = v.trap "
+		"WHERE v.id = ?1",
+		NULL, NULL, false },
 };
 
 const struct row_kind *row_kind(const char *table)
@@ -128,6 +132,8 @@ void row_say(
 
 	if (!read_name(b, k, id, name, of))
 		snprintf(out, size, _("%s number %lld"), _(k->word), (long long)id);
+	else if (strcmp(k->table, "visit") == 0)
+		snprintf(out, size, _("visit of %s at trap %s"), name, of);
 	else if (*of)
 		snprintf(out, size, _("%s %s of %s"), _(k->word), name, of);
 	else

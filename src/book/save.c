@@ -221,6 +221,16 @@ static bool same_words(const struct visit_words *a, const struct visit_words *b)
 	return strcmp(a->scout, b->scout) == 0 && strcmp(a->note, b->note) == 0;
 }
 
+/* Who counts anew has settled which count holds; another note settles only what says
+ * the same as the visit said. */
+static bool settle_rivals(struct book *b, const struct visit *v,
+	const struct visit *old, const char *what, struct err *e)
+{
+	bool same = v->outcome == old->outcome && v->count == old->count;
+
+	return visit_settle_rivals(b, v->trap, v->day, same ? old : NULL, what, e);
+}
+
 static bool save(struct book *b, const struct visit *v, const struct visit_words *w,
 	const char *what, struct err *e)
 {
@@ -242,7 +252,8 @@ static bool save(struct book *b, const struct visit *v, const struct visit_words
 	else
 		visit_insert(&q, b, v, w, NULL);
 	return end_write(&q, v, what, e) &&
-	       (found || visit_log_insert(b, v->trap, v->day, what, e));
+	       (found ? settle_rivals(b, v, &old, what, e)
+		      : visit_log_insert(b, v->trap, v->day, what, e));
 }
 
 bool book_save_visit(struct book *b, const struct visit *v, const struct visit_words *w,
@@ -323,7 +334,8 @@ bool book_remove_visit(struct book *b, int64_t trap, int32_t day, struct err *e)
 
 	if (!store_begin(b, what, e))
 		return false;
-	bool ok = visit_bury(b, trap, day, &found, what, e);
+	bool ok = visit_bury(b, trap, day, &found, what, e) &&
+		  (!found || visit_settle_rivals(b, trap, day, NULL, what, e));
 	if (ok && !found) {
 		day_iso(day, iso);
 		visit_name_trap(b, trap, name, sizeof name);

@@ -147,3 +147,15 @@ bool store_shape_fault(struct book *b, char *out, size_t size, struct err *e)
 	book_close(model);
 	return ok;
 }
+
+bool store_shape_is_ours(struct book *b, const struct upgrades *u, struct err *e)
+{
+	char fault[256];
+
+	if (u->version != STORE_VERSION)
+		return true;
+	if (!store_shape_fault(b, fault, sizeof fault, e))
+		return false;
+	return *fault == '\0' ||
+	       err_set(e, ERR_BOOK, _("%s; it is left as it is (%s)"), fault, b->path);
+}

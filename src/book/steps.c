@@ -153,10 +153,20 @@ static bool hangs_together(
 	       err_set(e, ERR_INPUT, "%s: %s", _(what), now.why.text);
 }
 
-static void name_first(
+/* What a step is named by: its first row that is no visit, for a trap that was replaced
+ * has one too; else its first. */
+static const struct change *lead_of(const struct changes *all)
+{
+	for (size_t i = 0; i < all->n; i++)
+		if (!all->items[i].of_visit)
+			return &all->items[i];
+	return &all->items[0];
+}
+
+static void name_lead(
 	struct book *b, const struct changes *all, struct undone_step *out)
 {
-	const struct change *first = &all->items[0];
+	const struct change *first = lead_of(all);
 
 	out->rows = (int)all->n;
 	out->was_new = first->inserted;
@@ -191,11 +201,11 @@ static bool undo(
 	bool ok = read_step(b, out->step, &all, out->changed_at, what, e) &&
 		  look(b, &before, what, e);
 
-	if (ok && all.items[0].inserted)
-		name_first(b, &all, out);
+	if (ok && lead_of(&all)->inserted)
+		name_lead(b, &all, out);
 	ok = ok && take_back(b, &all, what, e) && hangs_together(b, &before, what, e);
-	if (ok && !all.items[0].inserted)
-		name_first(b, &all, out);
+	if (ok && !lead_of(&all)->inserted)
+		name_lead(b, &all, out);
 	free(all.items);
 	return ok;
 }
@@ -223,4 +233,17 @@ bool book_undo_own(struct book *b, struct undone_step *out, struct err *e)
 	return store_begin(b, what, e) &&
 	       store_end(b, find_own(b, &out->step, what, e) && undo(b, out, what, e),
 		       what, e);
+}
+
+/* It is taken back and that is thrown away: so it is named as it would be. */
+bool book_would_undo(struct book *b, struct undone_step *out, struct err *e)
+{
+	const char *what = N_("nothing is taken back");
+
+	*out = (struct undone_step){ 0 };
+	if (!store_begin(b, what, e))
+		return false;
+	bool ok = find_own(b, &out->step, what, e) && undo(b, out, what, e);
+	store_end(b, false, what, NULL);
+	return ok;
 }

@@ -121,6 +121,10 @@ bool store_seed_heat(const char *pest, struct heat *out, struct err *e);
  * this, or that is missing, in a sentence; "": all are ours. Blanks and comments do
  * not count, nor what SQLite keeps for itself (ANALYZE). */
 bool store_shape_fault(struct book *b, char *out, size_t size, struct err *e);
+/* The same as a refusal. The shipped schema is the shape of its own version: true of
+ * any other that `upgrades` lead to. */
+bool store_shape_is_ours(
+	struct book *b, const struct upgrades *upgrades, struct err *e);
 /* Makes a new book at path with its missing folders; fine if one appears meanwhile. */
 bool store_create(const char *path, const char *who, struct err *e);
 
@@ -137,7 +141,7 @@ bool store_replace(
 /* Makes the missing folders above path, mode 0700. */
 bool store_folders(const char *path, const char *what, struct err *e);
 
-/* Brings an older book to upgrades->version. */
+/* Brings an older book to upgrades->version; one in memory without a backup. */
 bool store_upgrade(struct book *b, const struct upgrades *upgrades, struct err *e);
 
 /* Which of n backups stay: `days` newest first; the newest `daily`, then the newest

@@ -33,7 +33,7 @@ bool book_old_visits_of(struct book *b, int64_t trap, int32_t first, int32_t las
 		"SELECT " OLD_COLUMNS ", at, by, op = 'delete' FROM history "
 		"WHERE history.trap = ?1 AND history.day BETWEEN ?2 AND ?3 "
 		"AND old IS NOT NULL "
-		"ORDER BY history.id DESC");
+		"ORDER BY at DESC, history.id DESC");
 	q.table = "history";
 	query_int(&q, trap);
 	query_limit(&q, first);
@@ -104,7 +104,8 @@ static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = h.id) "
 		"AND (?4 IS NULL OR h.by = ?4 AND NOT EXISTS "
 		"(SELECT 1 FROM history x WHERE x.trap = h.trap AND x.day = h.day "
-		"AND x.id > h.id AND x.by <> ?4 AND x.undoes IS NULL "
+		"AND x.id > h.id AND (x.undoes IS NULL AND x.by <> ?4 OR x.undoes <= 0 "
+		"AND x.at > h.at) "
 		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = x.id))) "
 		"ORDER BY h.id DESC LIMIT 1");
 	q.table = "history";

@@ -12,6 +12,7 @@
 #include <errno.h>
 #include <stdio.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 static const struct upgrade steps[] = { { .to = 2 } };
 
@@ -73,6 +74,18 @@ static bool steps_known(const struct upgrades *u, int version)
 	return version == u->version;
 }
 
+/* An older book may have triggers that are not ours: none runs, nor do ours, so that a
+ * step writes what history it needs; with them it is refused before a byte of it is
+ * changed. */
+static bool run_unwatched(
+	struct book *b, const struct upgrades *u, const char *what, struct err *e)
+{
+	sqlite3_db_config(b->db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, NULL);
+	bool ok = run_steps(b, u, what, e) && store_shape_is_ours(b, u, e);
+	sqlite3_db_config(b->db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 1, NULL);
+	return ok;
+}
+
 bool store_upgrade(struct book *b, const struct upgrades *u, struct err *e)
 {
 	const char *what = N_("the book is not brought to the new version");
@@ -83,12 +96,17 @@ bool store_upgrade(struct book *b, const struct upgrades *u, struct err *e)
 		return err_set(e, ERR_BOOK,
 			_("%s: its version %d was never released (%s)"), _(what),
 			version, b->path);
-	if (!name_backup(b, version, backup, sizeof backup, e) ||
-		!book_backup(b, backup, e) ||
-		!store_exec(b, "PRAGMA foreign_keys = OFF", what, e) ||
+	if (!b->in_memory && (!name_backup(b, version, backup, sizeof backup, e) ||
+				     !book_backup(b, backup, e)))
+		return false;
+	if (!store_exec(b, "PRAGMA foreign_keys = OFF", what, e) ||
 		!store_begin(b, what, e))
 		return false;
 	b->history = -1;
-	return store_end(b, run_steps(b, u, what, e), what, e) &&
-	       store_exec(b, "PRAGMA foreign_keys = ON", what, e);
+	bool run = run_unwatched(b, u, what, e);
+	bool ok = store_end(b, run, what, e) &&
+		  store_exec(b, "PRAGMA foreign_keys = ON", what, e);
+	if (!run && !b->in_memory && sqlite3_get_autocommit(b->db))
+		unlink(backup); /* the book is as it was */
+	return ok;
 }

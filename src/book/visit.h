@@ -46,6 +46,16 @@ bool visit_bury(struct book *b, int64_t trap, int32_t day, bool *found,
 bool visit_find(struct book *b, struct visit *v, struct visit_words *w,
 	unsigned char uid[static STORE_UID_BYTES], bool *found, struct err *e);
 
+/* What a merge found beside the visit of that day is settled by a change of it: the
+ * versions that say what `old` says, or all of them when NULL. */
+bool visit_settle_rivals(struct book *b, int64_t trap, int32_t day,
+	const struct visit *old, const char *what, struct err *e);
+
+/* Sets is_disputed, least and most of visits that merges found another version of.
+ * Sorted by trap and day; of the farm, 0: of any. */
+bool visits_mark_disputed(
+	struct book *b, int64_t farm, struct visits *all, struct err *e);
+
 /* "trap 3 of <farm>", or "trap number 17" for one that the book does not hold. */
 void visit_name_trap(struct book *b, int64_t trap, char *out, size_t size);
 

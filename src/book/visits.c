@@ -89,7 +89,8 @@ bool book_visits(struct book *b, int64_t farm, int32_t from, int32_t to,
 	}
 	if (out->n > 0)
 		qsort(out->items, out->n, sizeof *out->items, by_trap_and_day);
-	return query_end(&q, N_("the visits cannot be read"), e);
+	return query_end(&q, N_("the visits cannot be read"), e) &&
+	       visits_mark_disputed(b, farm, out, e);
 }
 
 bool book_trap_visits(struct book *b, int64_t trap, struct visits *out, struct err *e)
@@ -107,7 +108,8 @@ bool book_trap_visits(struct book *b, int64_t trap, struct visits *out, struct e
 			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
 		visit_read(&q, &out->items[out->n++], NULL);
 	}
-	return query_end(&q, N_("the visits cannot be read"), e);
+	return query_end(&q, N_("the visits cannot be read"), e) &&
+	       visits_mark_disputed(b, 0, out, e);
 }
 
 /* Most traps have one on a late day, so the days are gone through from the last. */

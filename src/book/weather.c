@@ -258,11 +258,11 @@ bool book_save_weather(struct book *b, const struct weather_day *w, struct err *
 static void say_day(const struct weather_day *w, char out[static SAID_BYTES])
 {
 	if (isnan(w->min))
-		snprintf(out, SAID_BYTES, _("maximum %.7g %c"), w->max, w->unit);
+		words_print(out, SAID_BYTES, _("maximum %.7g %c"), w->max, w->unit);
 	else if (isnan(w->max))
-		snprintf(out, SAID_BYTES, _("minimum %.7g %c"), w->min, w->unit);
+		words_print(out, SAID_BYTES, _("minimum %.7g %c"), w->min, w->unit);
 	else
-		snprintf(
+		words_print(
 			out, SAID_BYTES, _("%.7g to %.7g %c"), w->min, w->max, w->unit);
 }
 
