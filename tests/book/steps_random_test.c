@@ -16,7 +16,8 @@ static char *content(struct book *b, const char *where)
 		"SELECT m.name, group_concat('quote(' || c.name || ')', ' || '','' || "
 		"') FROM sqlite_schema m JOIN pragma_table_info(m.name) c WHERE "
 		"m.type = 'table' AND m.name NOT LIKE 'sqlite%' AND m.name NOT IN "
-		"('history', 'tombstone') AND c.name NOT LIKE 'changed_%' "
+		"('history', 'tombstone', 'origin', 'renamed', 'merged') AND "
+		"c.name NOT LIKE 'changed_%' "
 		"GROUP BY m.name ORDER BY m.name");
 	while (query_row(&tables)) {
 		const char *table = query_get_text(&tables);

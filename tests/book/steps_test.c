@@ -127,10 +127,12 @@ static void book_undo_takes_a_group_back_as_one(void **state)
 	must(book_save_visit(d.book, &v, NULL, e));
 
 	must(book_undo_step(d.book, "JR", start, &u, e));
-	assert_string_equal(u.name, "visit 2024-10-11 of 1b, Hollow Reach");
+	assert_string_equal(u.name, "visit of 2024-10-11 at trap 1b, Hollow Reach");
 	must(book_undo_step(d.book, "JR", start, &u, e));
 	assert_int_equal(u.rows, 3);
-	assert_string_equal(u.kind, "visit");
+	assert_string_equal(u.kind, "trap"); /* and not the visit that came first */
+	assert_string_equal(u.name, "trap 1b of Hollow Reach");
+	assert_true(u.was_new);
 	must(book_traps(d.book, 0, &traps, e));
 	assert_int_equal(traps.n, 1);
 	refused(book_visit(d.book, d.trap, 20000, &got, NULL, e), ERR_NOT_FOUND, "no");
@@ -153,7 +155,7 @@ static void book_undo_of_steps_and_of_visits_go_side_by_side(void **state)
 	must(book_save_visit(d.book, &two, NULL, e));
 	must(book_undo_visit(d.book, d.farm, 20001, 20001, "JR", &v, e));
 	must(book_undo_step(d.book, "JR", start, &u, e));
-	assert_string_equal(u.name, "visit 2024-10-04 of 1, Hollow Reach");
+	assert_string_equal(u.name, "visit of 2024-10-04 at trap 1, Hollow Reach");
 	refused(book_undo_step(d.book, "JR", start, &u, e), ERR_NOT_FOUND, "left");
 	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &v, e), ERR_NOT_FOUND,
 		"left");

@@ -177,6 +177,46 @@ static void book_of_version_1_keeps_every_row_of_every_table(void **state)
 	desk_clear(&d);
 }
 
+/* When a treatment ended was no more than text there: what is no time is not known, and
+ * what cannot be is refused; neither makes a bar shorter. */
+static void hours_of_version_1_bar_no_shorter(void **state)
+{
+	static const struct {
+		const char *ended, *read, *says; /* what it reads as, or what is said */
+	} row[] = {
+		{ "2026-05-10T10:30", "2026-05-10T10:30+00:00", NULL },
+		{ "2026-05-10 10:30", "2026-05-10T10:30+00:00", NULL },
+		{ "noon", "", NULL },
+		{ "2026-05-10T25:30", "", NULL },
+		{ "1900-01-01T00:00", NULL, "ended_at is \"1900-01-01T00:00Z\"" },
+		{ "2026-05-11T00:00", NULL, "ended_at is \"2026-05-11T00:00Z\"" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		char sql[128], read[INSTANT_SIZE] = "";
+		struct treatments all = { 0 };
+		struct err err = { 0 };
+		struct desk d;
+		sqlite3 *db;
+		write_book(&d, "tests/book/v1.sql");
+		assert_int_equal(sqlite3_open(d.path, &db), SQLITE_OK);
+		snprintf(sql, sizeof sql, "UPDATE treatment SET ended_at = '%s'",
+			row[i].ended);
+		assert_int_equal(sqlite3_exec(db, sql, NULL, NULL, NULL), SQLITE_OK);
+		sqlite3_close(db);
+		must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
+		bool ok = book_treatments(d.book, 0, 0, 30000, &all, &err);
+		if (ok)
+			instant_write(all.items[0].until, read);
+		if (ok != !row[i].says || (ok && strcmp(read, row[i].read) != 0) ||
+			(!ok && !strstr(err.text, row[i].says)))
+			fail_msg("%s: %s%s", row[i].ended, read, err.text);
+		free(all.items);
+		desk_clear(&d);
+	}
+}
+
 static void book_of_version_2_opens(void **state)
 {
 	struct lure_kinds lures = { 0 };
@@ -237,6 +277,14 @@ static const struct upgrade made_up_steps[] = {
 static const struct upgrades made_up = { 3, made_up_steps, 2 };
 static const struct upgrades first = { 1, NULL, 0 };
 
+/* The same of a book that lacks tables of later versions. */
+static void assert_visits(struct book *b)
+{
+	assert_int_equal(store_number(b, "SELECT count(*) FROM visit", 0), 3);
+	assert_int_equal(
+		store_number(b, "SELECT count FROM visit WHERE note <> ''", 0), 14);
+}
+
 static void book_of_an_older_version_is_brought_up_after_a_backup(void **state)
 {
 	char backup[128];
@@ -252,10 +300,10 @@ static void book_of_an_older_version_is_brought_up_after_a_backup(void **state)
 	assert_int_equal(store_number(d.book,
 				 "SELECT count(*) FROM farm WHERE radio = 'none'", 0),
 		1);
-	assert_content(d.book);
+	assert_visits(d.book);
 	snprintf(backup, sizeof backup, "%s.version-1", d.path);
 	must(old = store_open(backup, BOOK_READ, "", &first, e));
-	assert_content(old);
+	assert_visits(old);
 	book_close(old);
 	book_close(d.book);
 	must(d.book = store_open(
@@ -315,6 +363,7 @@ int main(void)
 		cmocka_unit_test(book_of_version_1_keeps_its_steps),
 		cmocka_unit_test(book_of_version_1_keeps_every_row_of_every_table),
 		cmocka_unit_test(book_of_version_1_is_looked_into_as_it_is),
+		cmocka_unit_test(hours_of_version_1_bar_no_shorter),
 		cmocka_unit_test(book_of_version_2_opens),
 		cmocka_unit_test(book_of_an_older_version_is_brought_up_after_a_backup),
 		cmocka_unit_test(book_whose_upgrade_fails_stays_as_it_was),
