@@ -9,13 +9,17 @@
 struct alert {
 	int64_t farm, block, pest, trap; /* trap 0: the block's own rule */
 	int32_t day;                     /* last clearing that made it OVER */
+	int32_t today; /* of the log: an answer lies between `day` and it */
 	bool is_answered;
 	/* While it is open a blank one of this alert, ready to be filled in. */
 	struct answer answer;
-	char name[SAY_LINE];    /* "Old Kiln, CM, trap 3"; "Old Kiln, CM, mean of 4" */
+	/* "Old Kiln, CM, trap 3"; "Old Kiln (Stone Mill), CM, mean of 4" where another
+	 * farm has a block of that name */
+	char name[SAY_LINE];
 	char amount[SAY_SHORT]; /* "14.0"; "" when it cannot be told any more */
-	/* "14.0 a week, threshold >=5"; when counts or thresholds were changed since,
-	 * "under as they stand now: ..." */
+	/* "14.0 a week, threshold >=5"; of an answered one, whose counts and thresholds
+	 * may have been changed since, "14.0 a week, threshold >=5, as counts and
+	 * thresholds stand now", "under as counts and thresholds stand now: ..." */
 	char says[SAY_LINE];
 	char decided[SAY_LINE + NOTE_BYTES]; /* "treated Wed 22 Jul: ..."; "open" */
 	/* "before 12.0 a week, after 3.5 (14 and 8 nights; lure overdue before; the two
@@ -27,9 +31,15 @@ struct alerts {
 	struct alert *items; /* open ones first, latest first */
 	size_t n, cap;
 };
-/* OVER now, and answered ones of this season. farm 0 = all. A catch that is OVER again
- * at a later clearing is a new alert. */
+/* OVER now or at an earlier clearing of this season and not answered, and answered ones
+ * of this season. farm 0 = all. A catch that is OVER again at a later clearing is a new
+ * alert; an open one stays, whatever came after it. Biofix, flight and degree-days of an
+ * earlier day are those of log_moment_at: where it cannot tell, the answer is unknown. */
 void alerts_of(const struct log *l, int64_t farm, struct alerts *out);
+/* Of one block; answered ones of its farm are among them. */
+void alerts_of_block(const struct log *l, int64_t block, struct alerts *out);
+/* The answered ones alone. */
+void alerts_answered(const struct log *l, int64_t farm, struct alerts *out);
 void alerts_free(struct alerts *a);
 
 #endif

@@ -51,6 +51,16 @@ void heat_free(struct heat_days *h);
 bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l,
 	int64_t farm, int64_t pest, int32_t day, struct err *e);
 
+/* The same; `each` (may be NULL) is told every day of it. */
+struct heat_ask {
+	int64_t farm, pest;
+	int32_t day;
+	dd_each *each;
+	void *arg;
+};
+bool heat_since(struct heat_sum *out, struct book *b, const struct log *l,
+	const struct heat_ask *ask, struct err *e);
+
 /* "1 014 F degree-days, Sat 9 May to Mon 20 Jul", "at least 970 ..., 3 days missing",
  * with the days that were filled and whether the biofix day counts; or why not. */
 void say_heat(const struct heat_sum *h, char *out, size_t size);

@@ -15,6 +15,14 @@ struct season_state {
 	int32_t flight_start; /* DAY_NONE: not known */
 	int32_t dd;           /* degree-days since biofix; -1: not known */
 	bool dd_at_least;     /* days are missing */
+	/* The same at the end of each day from then_from on: owned; none if no rule
+	 * looks at them. */
+	struct dd_then {
+		int32_t dd;
+		bool at_least;
+	} * then;
+	size_t n_then, cap_then;
+	int32_t then_from;
 };
 struct season_states {
 	struct season_state *items;
@@ -23,12 +31,25 @@ struct season_states {
 
 enum { LOG_ACT_DAYS = 400 }; /* longer than any PHI, REI and pick together */
 
+/* What another scout's book says of a visit, not settled. */
+struct dispute {
+	int64_t trap;
+	int32_t day;
+	struct visit said;
+	char by[SCOUT_BYTES], shown_by[SCOUT_BYTES]; /* of what the diary shows */
+};
+struct disputes {
+	struct dispute *items;
+	size_t n, cap;
+};
+
 struct log {
 	/* Set by the caller before log_read, which leaves them as they are. All zero:
 	 * clocks at UTC, and the first minute of `today` (log_now). */
 	struct instant now;
 	struct zone zone;
 	int32_t today;
+	int32_t first_day; /* whose visits are read of all traps: before the season */
 	struct limits limits;
 	struct farms farms;   /* by name */
 	struct blocks blocks; /* by name */
@@ -40,7 +61,8 @@ struct log {
 	struct stations stations;
 	struct biofix_dates biofixes; /* of all seasons */
 	/* By block and day: of this season and of the LOG_ACT_DAYS before today, and
-	 * all that are dated later. */
+	 * all that are dated later; those that are only answered as well
+	 * (answers/answered.h). */
 	struct treatments treatments;
 	struct picks picks;
 	struct disruptions disruptions;
@@ -48,6 +70,7 @@ struct log {
 	/* Of this season and the six weeks before, and of traps that hang over from an
 	 * earlier one; by trap and day. */
 	struct visits visits;
+	struct disputes disputes;     /* by trap and day, of the same days */
 	struct season_states seasons; /* of farms and pests that a rule needs it for */
 	struct diary
 		*diaries; /* one for each of traps.items, over its part of visits */
@@ -60,6 +83,10 @@ struct log {
 bool log_read(
 	struct log *l, struct book *b, int64_t farm, int32_t today, struct err *e);
 void log_free(struct log *l);
+
+/* "counted twice: 14 by JR, 9 by MB; not settled"; "" when nobody disputes the visit. */
+void log_say_dispute(
+	const struct log *l, const struct visit *shown, char *out, size_t size);
 
 /* log.now; the first minute of log.today on local clocks when it was not set. */
 struct instant log_now(const struct log *l);
@@ -86,7 +113,7 @@ bool log_hangs(const struct log *l, size_t trap);
 int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
 /* The trap's visit in the run of log.today: its latest of that date or the
  * limits.open_days days before it; NULL when it was only skipped on one of those. A
- * lure changed on one of those days is passed over. */
+ * lure changed on one of those days (visit_is_service) is passed over: nobody counted. */
 const struct visit *log_run_visit(const struct log *l, size_t trap);
 bool log_visited_in_run(const struct log *l, size_t trap);
 /* Traps of the farm that hang and are not visited in the run. */

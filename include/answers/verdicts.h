@@ -30,6 +30,13 @@ struct verdict_rows {
 void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	struct verdict_rows *out);
 
+/* The same of one block, all pests; and of the blocks and pests alone of which a trap was
+ * cleared on the day (farm, block: 0 = all). */
+void verdicts_of_block(
+	const struct log *l, int64_t block, int32_t day, struct verdict_rows *out);
+void verdicts_cleared_on(const struct log *l, int64_t farm, int64_t block, int32_t day,
+	struct verdict_rows *out);
+
 /* The worst row of one trap (trap measures only), or of one block and pest with its
  * traps; NULL when there is none. */
 const struct verdict_row *verdicts_worst_of_trap(
@@ -46,12 +53,26 @@ const struct verdict_row *verdicts_of_block_itself(
  * of several. */
 bool verdicts_counts(const struct verdict_rows *v, size_t i);
 
+/* True if row i is a trap's and no threshold holds for it, nor for its block. */
+bool verdicts_has_none(const struct verdict_rows *v, size_t i);
+
+/* True if an under or near of the block is questionable: then the block's is too. */
+bool verdicts_doubt_block(const struct verdict_rows *v, int64_t block, int64_t pest);
+
+/* Traps and block means, each by the row that counts for it. near and under are those
+ * that are not questionable; none: traps without a threshold. */
+struct verdict_sums {
+	int over, unknown, near, near_doubted, under, under_doubted, none;
+};
+struct verdict_sums verdicts_sum(const struct verdict_rows *v);
+
 /* Where a trap stands, with the lure that made its latest catch up to `day`. */
 struct spot verdicts_spot(const struct log *l, size_t trap, int32_t day);
 
-/* What is known of biofix, flight and treatments for a block and pest on a day. A
- * treatment of the border alone counts for traps there (PLACE_BORDER), not for the
- * block, which log_moment is of. */
+/* What is known of biofix, flight, degree-days and treatments for a block and pest on a
+ * day up to the log's; of an earlier one as far as today's season tells. A treatment of
+ * the border alone counts for traps there (PLACE_BORDER), not for the block, which
+ * log_moment is of. */
 struct moment log_moment_at(const struct log *l, int64_t block, int64_t pest,
 	enum place place, int32_t day);
 struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day);

@@ -5,6 +5,7 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "entry_bar_parts.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -15,22 +16,30 @@ static const char *const decisions[DECISION_COUNT] = {
 	[DECISION_LEFT] = N_("left as it was"),
 };
 
+static int32_t last_closed(const struct diary *d, int32_t day)
+{
+	size_t n = d->n;
+
+	while (n > 0 && d->items[n - 1].to > day)
+		n--;
+	return n > 0 ? d->items[n - 1].to : DAY_NONE;
+}
+
 /* The last clearing up to `day` of the trap, or of the block's traps of the pest. */
 static int32_t last_cleared(
 	const struct log *l, const struct verdict_row *row, int32_t day)
 {
 	int32_t last = DAY_NONE;
 
+	if (row->trap != NO_TRAP)
+		return last_closed(&l->diaries[row->trap], day);
 	for (size_t i = 0; i < l->traps.n; i++) {
 		const struct trap *t = &l->traps.items[i];
-		const struct diary *d = &l->diaries[i];
-		if (row->trap != NO_TRAP
-				? row->trap != (int)i
-				: t->block != row->block || t->pest != row->pest)
+		int32_t closed;
+		if (t->block != row->block || t->pest != row->pest)
 			continue;
-		for (size_t k = 0; k < d->n; k++)
-			if (d->items[k].to <= day && d->items[k].to > last)
-				last = d->items[k].to;
+		closed = last_closed(&l->diaries[i], day);
+		last = closed > last ? closed : last;
 	}
 	return last;
 }
@@ -43,7 +52,9 @@ static void say_name(const struct log *l, const struct alert *a, int32_t read,
 	size_t trap = log_trap(l, a->trap);
 	struct buf text = { 0 };
 
-	buf_addf(&text, "%s, %s", b ? b->name : "", p ? p->code : "");
+	if (b)
+		bar_say_place(l, b, &text);
+	buf_addf(&text, ", %s", p ? p->code : "");
 	if (a->trap != 0)
 		buf_addf(&text, _(", trap %s"),
 			trap < l->traps.n ? l->traps.items[trap].label : "?");
@@ -53,18 +64,36 @@ static void say_name(const struct log *l, const struct alert *a, int32_t read,
 	buf_free(&text);
 }
 
+/* What a verdict of today would call missing was not missing on an earlier day. */
+static bool waits_for_season(const struct judgement *j)
+{
+	return j->verdict == VERDICT_UNKNOWN &&
+	       (j->lacking == LACKING_BIOFIX || j->lacking == LACKING_HEAT ||
+		       j->lacking == LACKING_FLIGHT);
+}
+
 static void say_row(const struct log *l, const struct verdict_row *row, struct alert *a)
 {
+	bool over = row->judgement.verdict == VERDICT_OVER;
 	char line[SAY_LINE];
 	struct buf text = { 0 };
 
 	say_verdict_line(l, row, line, sizeof line);
-	if (row->judgement.verdict != VERDICT_OVER)
-		buf_addf(&text, _("%s as counts and thresholds stand now: "),
-			say_verdict(&row->judgement));
-	else
+	if (over)
 		say_amount(&row->judgement, a->amount);
-	buf_add(&text, line);
+	if (a->is_answered && waits_for_season(&row->judgement))
+		buf_add(&text,
+			_("the threshold looks at biofix, flight or degree-days; how "
+			  "far they had come that day is not known now"));
+	else if (row->rule == NO_RULE)
+		buf_add(&text, _("no threshold holds for that day as they stand now"));
+	else if (!over)
+		buf_addf(&text, _("%s as counts and thresholds stand now: %s"),
+			say_verdict(&row->judgement), line);
+	else if (a->is_answered)
+		buf_addf(&text, _("%s, as counts and thresholds stand now"), line);
+	else
+		buf_add(&text, line);
 	text_copy(a->says, sizeof a->says, text.text);
 	buf_free(&text);
 }
@@ -102,19 +131,30 @@ static struct alert *grow(struct alerts *out)
 	return &out->items[out->n++];
 }
 
-/* One that is OVER now, unless it was answered: then it comes with its answer. */
-static void add_open(
-	const struct log *l, const struct verdict_row *row, struct alerts *out)
+static bool is_listed(const struct alerts *out, const struct alert *a)
+{
+	for (size_t i = 0; i < out->n; i++)
+		if (is_answer_to(&out->items[i].answer, a))
+			return true;
+	return false;
+}
+
+/* One that was OVER on a day, unless it was answered: then it comes with its answer. */
+static void add_open(const struct log *l, const struct verdict_row *row, int32_t day,
+	struct alerts *out)
 {
 	struct alert a = { .farm = row->farm,
 		.block = row->block,
 		.pest = row->pest,
 		.trap = row->trap == NO_TRAP ? 0 : l->traps.items[row->trap].id,
-		.day = last_cleared(l, row, l->today),
+		.day = last_cleared(l, row, day),
+		.today = l->today,
 		.answer = answer_blank,
 		.tone = TONE_OVER };
 
-	if (is_answered(l, &a))
+	/* Told as over today already, if nothing was cleared since. */
+	bool again = last_cleared(l, row, l->today) == a.day;
+	if (is_answered(l, &a) || (again && is_listed(out, &a)))
 		return;
 	a.answer.block = a.block;
 	a.answer.pest = a.pest;
@@ -125,6 +165,54 @@ static void add_open(
 	say_row(l, row, &a);
 	text_copy(a.decided, sizeof a.decided, _("open"));
 	*grow(out) = a;
+}
+
+/* Whose alerts; 0: all. */
+struct asked {
+	int64_t farm, block;
+};
+
+/* Those that a day's verdicts call OVER. Of an earlier day only what was cleared on it,
+ * since nothing else was new then. */
+static void add_overs(const struct log *l, const struct asked *ask, int32_t day,
+	bool by_clearing, struct alerts *out)
+{
+	struct verdict_rows v = { 0 };
+
+	if (by_clearing)
+		verdicts_cleared_on(l, ask->farm, ask->block, day, &v);
+	else if (ask->block != 0)
+		verdicts_of_block(l, ask->block, day, &v);
+	else
+		verdicts_of(l, ask->farm, 0, day, &v);
+	for (size_t i = 0; i < v.n; i++)
+		if (v.items[i].judgement.verdict == VERDICT_OVER &&
+			(!by_clearing || last_cleared(l, &v.items[i], day) == day) &&
+			verdicts_counts(&v, i))
+			add_open(l, &v.items[i], day, out);
+	free(v.items);
+}
+
+static bool is_cleared_on(const struct log *l, int64_t farm, int32_t day)
+{
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].farm == farm &&
+			last_closed(&l->diaries[i], day) == day)
+			return true;
+	return false;
+}
+
+/* What was over at an earlier clearing of the season stays open, whatever the next run
+ * brought. */
+static void add_earlier(
+	const struct log *l, const struct farm *f, int64_t block, struct alerts *out)
+{
+	const struct asked ask = { f->id, block };
+	int32_t start = day_season_start(l->today, f->season_start);
+
+	for (int32_t day = l->today; day >= start; day--)
+		if (is_cleared_on(l, f->id, day))
+			add_overs(l, &ask, day, true, out);
 }
 
 static const struct verdict_row *row_of(
@@ -145,6 +233,7 @@ static void add_answered(
 		.pest = x->pest,
 		.trap = x->trap,
 		.day = x->day,
+		.today = l->today,
 		.is_answered = true,
 		.answer = *x,
 		.tone = TONE_QUIET };
@@ -184,20 +273,45 @@ static int open_and_latest_first(const void *a, const void *b)
 				    : (x->trap > y->trap) - (x->trap < y->trap);
 }
 
+static void sort(struct alerts *a)
+{
+	if (a->n > 1)
+		qsort(a->items, a->n, sizeof *a->items, open_and_latest_first);
+}
+
 void alerts_of(const struct log *l, int64_t farm, struct alerts *out)
 {
-	struct verdict_rows v = { 0 };
+	const struct asked ask = { farm, 0 };
 
 	out->n = 0;
-	verdicts_of(l, farm, 0, l->today, &v);
-	for (size_t i = 0; i < v.n; i++)
-		if (v.items[i].judgement.verdict == VERDICT_OVER &&
-			verdicts_counts(&v, i))
-			add_open(l, &v.items[i], out);
+	add_overs(l, &ask, l->today, false, out);
+	for (size_t i = 0; i < l->farms.n; i++)
+		if (farm == 0 || farm == l->farms.items[i].id)
+			add_earlier(l, &l->farms.items[i], 0, out);
 	add_answers(l, farm, out);
-	free(v.items);
-	if (out->n > 1)
-		qsort(out->items, out->n, sizeof *out->items, open_and_latest_first);
+	sort(out);
+}
+
+void alerts_of_block(const struct log *l, int64_t block, struct alerts *out)
+{
+	const struct block *b = log_block(l, block);
+	const struct farm *f = log_farm(l, b ? b->farm : 0);
+	const struct asked ask = { 0, block };
+
+	out->n = 0;
+	if (!f)
+		return;
+	add_overs(l, &ask, l->today, false, out);
+	add_earlier(l, f, block, out);
+	add_answers(l, f->id, out);
+	sort(out);
+}
+
+void alerts_answered(const struct log *l, int64_t farm, struct alerts *out)
+{
+	out->n = 0;
+	add_answers(l, farm, out);
+	sort(out);
 }
 
 void alerts_free(struct alerts *a)

@@ -19,8 +19,8 @@ static void say_side(const struct after_side *s, char out[static SAY_LINE])
 	if (x10 < 0)
 		text_copy(out, SAY_LINE, _("not read"));
 	else
-		snprintf(out, SAY_LINE, _("%d.%d%s a week"), (int)(x10 / 10),
-			(int)(x10 % 10), s->week.open ? "+" : "");
+		words_print(out, SAY_LINE, _("%.1f%s a week"), (double)x10 / 10,
+			s->week.open ? "+" : "");
 }
 
 /* "14 nights"; of several traps "7 to 14 nights" */

@@ -139,11 +139,12 @@ bool heat_read_span(struct heat_days *out, struct book *b, const struct log *l,
 }
 
 static bool sum_since(struct heat_sum *out, struct book *b, const struct log *l,
-	const struct dd_rule *rule, int64_t station, int32_t day, struct err *e)
+	const struct dd_rule *rule, int64_t station, const struct heat_ask *ask,
+	struct err *e)
 {
 	struct heat_days days = { 0 };
 
-	out->to = day;
+	out->to = ask->day;
 	if (!heat_read_span(&days, b, l, station, out, e)) {
 		heat_free(&days);
 		return false;
@@ -152,29 +153,29 @@ static bool sum_since(struct heat_sum *out, struct book *b, const struct log *l,
 	if (out->last_day == DAY_NONE || out->last_day < out->from) {
 		out->state = HEAT_NO_WEATHER;
 	} else {
-		out->to = out->last_day < day ? out->last_day : day;
+		out->to = out->last_day < ask->day ? out->last_day : ask->day;
 		const struct dd_span span = { days.items, days.n, out->from, out->to };
-		out->sum = dd_total(rule, &span, NULL, NULL);
+		out->sum = dd_total(rule, &span, ask->each, ask->arg);
 		out->state = out->sum.missing ? HEAT_AT_LEAST : HEAT_SUM;
 	}
 	heat_free(&days);
 	return true;
 }
 
-bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l,
-	int64_t farm, int64_t pest, int32_t day, struct err *e)
+bool heat_since(struct heat_sum *out, struct book *b, const struct log *l,
+	const struct heat_ask *ask, struct err *e)
 {
-	const struct biofix_date *biofix =
-		heat_biofix(l, farm, pest, log_season(l, farm, day));
-	const struct station *station = heat_station(l, farm);
-	const struct pest *p = log_pest(l, pest);
+	const struct biofix_date *biofix = heat_biofix(
+		l, ask->farm, ask->pest, log_season(l, ask->farm, ask->day));
+	const struct station *station = heat_station(l, ask->farm);
+	const struct pest *p = log_pest(l, ask->pest);
 	struct dd_rule rule;
 
 	*out = (struct heat_sum){ .state = HEAT_NO_BIOFIX,
 		.from = DAY_NONE,
 		.to = DAY_NONE,
 		.last_day = DAY_NONE };
-	if (!biofix || biofix->day > day)
+	if (!biofix || biofix->day > ask->day)
 		return true;
 	out->state = HEAT_NO_RULE;
 	if (!p || p->heat.unit == 0)
@@ -186,7 +187,15 @@ bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l
 	out->skips_biofix = l->limits.skip_biofix_day != 0;
 	out->from = biofix->day + (out->skips_biofix ? 1 : 0);
 	return heat_rule(p, &rule, e) &&
-	       sum_since(out, b, l, &rule, station->id, day, e);
+	       sum_since(out, b, l, &rule, station->id, ask, e);
+}
+
+bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l,
+	int64_t farm, int64_t pest, int32_t day, struct err *e)
+{
+	const struct heat_ask ask = { .farm = farm, .pest = pest, .day = day };
+
+	return heat_since(out, b, l, &ask, e);
 }
 
 /* Whole degree-days with a space between thousands. */

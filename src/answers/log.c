@@ -18,7 +18,7 @@ enum {
 	RUN_GAP_DAYS = 4, /* a run a day late doesn't make the next one due sooner */
 };
 
-int32_t log_first_day(const struct log *l)
+static int32_t first_day_of(const struct log *l)
 {
 	int32_t first = day_season_start(l->today, 101);
 
@@ -132,11 +132,10 @@ static bool read_earlier_series(
 
 static bool read_season(struct log *l, struct book *b, int64_t farm, struct err *e)
 {
-	int32_t from = log_first_day(l);
-
-	return log_read_acts(l, b, farm, e) &&
-	       book_visits(b, farm, from, l->today, &l->visits, e) &&
-	       read_earlier_series(l, b, farm, from, e);
+	l->first_day = first_day_of(l);
+	return log_read_acts(l, b, farm, e) && log_read_disputes(l, b, farm, e) &&
+	       book_visits(b, farm, l->first_day, l->today, &l->visits, e) &&
+	       read_earlier_series(l, b, farm, l->first_day, e);
 }
 
 static void free_diaries(struct log *l, size_t n)
@@ -192,6 +191,7 @@ void log_free(struct log *l)
 	free(l->lures.items);
 	free(l->cards.items);
 	free(l->rules.items);
+	season_states_clear(&l->seasons);
 	free(l->seasons.items);
 	free(l->stations.items);
 	free(l->biofixes.items);
@@ -200,6 +200,7 @@ void log_free(struct log *l)
 	free(l->disruptions.items);
 	free(l->answers.items);
 	free(l->visits.items);
+	free(l->disputes.items);
 	*l = (struct log){ 0 };
 }
 
@@ -254,10 +255,9 @@ const struct visit *log_run_visit(const struct log *l, size_t trap)
 		const struct visit *v = &d->visits[n - 1];
 		if (v->day < l->today - l->limits.open_days)
 			return NULL;
-		if (v->outcome != OUTCOME_SKIPPED || v->day == l->today)
-			return v;
-		if (!visit_is_service(v))
-			return NULL;
+		if (visit_is_service(v))
+			continue;
+		return v->outcome != OUTCOME_SKIPPED || v->day == l->today ? v : NULL;
 	}
 	return NULL;
 }

@@ -1,8 +1,6 @@
 #include "answers/verdicts.h"
 
 #include "base/mem.h"
-#include "entry_bar_parts.h"
-#include "log_parts.h"
 
 #include <stdlib.h>
 
@@ -23,75 +21,6 @@ struct states { /* what hung while the judged catch was made */
 	struct lure_state lure;
 	struct card_state card;
 };
-
-static void fill_season(
-	const struct log *l, int64_t farm, int64_t pest, struct moment *m)
-{
-	for (size_t i = 0; i < l->seasons.n; i++) {
-		const struct season_state *s = &l->seasons.items[i];
-		if (s->farm != farm || s->pest != pest)
-			continue;
-		m->biofix = s->biofix;
-		m->flight = s->flight;
-		m->flight_start = s->flight_start;
-		m->dd = s->dd;
-		m->dd_at_least = s->dd_at_least;
-	}
-}
-
-/* A treatment of the border alone says nothing of the traps inside, nor of the block. */
-static bool restarts(const struct treatment *t, int64_t pest, enum place place)
-{
-	return (t->pest == 0 || t->pest == pest) &&
-	       (!t->border || place == PLACE_BORDER);
-}
-
-struct moment log_moment_at(
-	const struct log *l, int64_t block, int64_t pest, enum place place, int32_t day)
-{
-	struct block_part of = bar_treatments(l, block);
-	const struct block *b = log_block(l, block);
-	int32_t first = log_first_day(l);
-	struct moment m = { .day = day,
-		.biofix = DAY_NONE,
-		.flight_start = DAY_NONE,
-		.dd = -1,
-		.treated = DAY_NONE };
-
-	if (b)
-		fill_season(l, b->farm, pest, &m);
-	for (size_t i = 0; i < of.n; i++) {
-		const struct treatment *t = &of.items[i];
-		if (restarts(t, pest, place) && t->day >= first && t->day <= day &&
-			t->day > m.treated)
-			m.treated = t->day;
-	}
-	return m;
-}
-
-struct moment log_moment(const struct log *l, int64_t block, int64_t pest, int32_t day)
-{
-	return log_moment_at(l, block, pest, PLACE_NONE, day);
-}
-
-enum condition log_condition(
-	const struct log *l, int64_t block, int64_t pest, int32_t day)
-{
-	const struct block *b = log_block(l, block);
-	bool any = false;
-
-	for (size_t i = 0; i < l->disruptions.n; i++) {
-		const struct disruption *d = &l->disruptions.items[i];
-		if (d->block != block || (d->pest != 0 && d->pest != pest))
-			continue;
-		any = true;
-		if (d->up <= day && (d->down == DAY_NONE || d->down >= day))
-			return CONDITION_DISRUPTED;
-	}
-	if (any)
-		return CONDITION_CONVENTIONAL;
-	return b ? b->condition : CONDITION_NONE;
-}
 
 /* The latest interval closed up to `day`; NULL: none. */
 static const struct interval *last_closed(const struct diary *d, int32_t day)
@@ -282,7 +211,40 @@ static bool asked_for(
 	       log_in_season(l, trap) && !was_pulled(l, trap, day);
 }
 
-void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
+static bool is_cleared_on(const struct diary *d, int32_t day)
+{
+	const struct interval *last = last_closed(d, day);
+
+	return last && last->to == day;
+}
+
+/* One of the traps of the block and pest of trap `first`. */
+static bool is_any_cleared(const struct log *l, size_t first, int32_t day)
+{
+	const struct trap *t = &l->traps.items[first];
+
+	for (size_t k = first; k < l->traps.n && l->traps.items[k].farm == t->farm; k++)
+		if (l->traps.items[k].block == t->block &&
+			l->traps.items[k].pest == t->pest &&
+			is_cleared_on(&l->diaries[k], day))
+			return true;
+	return false;
+}
+
+/* Of which traps; 0: all. */
+struct asked {
+	int64_t farm, block, pest;
+	bool cleared; /* blocks and pests alone of which one was cleared on the day */
+};
+
+static bool is_asked(
+	const struct log *l, size_t trap, const struct asked *ask, int32_t day)
+{
+	return (ask->block == 0 || l->traps.items[trap].block == ask->block) &&
+	       asked_for(l, trap, ask->farm, ask->pest, day);
+}
+
+static void verdicts_read(const struct log *l, const struct asked *ask, int32_t day,
 	struct verdict_rows *out)
 {
 	bool *done = mem_new(l->traps.n, sizeof *done);
@@ -291,7 +253,8 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	out->n = 0;
 	for (size_t i = 0; i < l->traps.n; i++) {
 		const struct trap *t = &l->traps.items[i];
-		if (done[i] || !asked_for(l, i, farm, pest, day))
+		if (done[i] || !is_asked(l, i, ask, day) ||
+			(ask->cleared && !is_any_cleared(l, i, day)))
 			continue;
 		g.farm = t->farm;
 		g.block = t->block;
@@ -300,7 +263,7 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 			k++) {
 			const struct trap *o = &l->traps.items[k];
 			if (o->block != t->block || o->pest != t->pest ||
-				!asked_for(l, k, farm, pest, day))
+				!is_asked(l, k, ask, day))
 				continue;
 			done[k] = true;
 			add_to_group(&g, l, k, day);
@@ -312,8 +275,28 @@ void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	free(done);
 }
 
-/* True if row b says worse things than a (NULL: nothing yet), or as bad of a hotter
- * trap. */
+void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
+	struct verdict_rows *out)
+{
+	verdicts_read(l, &(struct asked){ .farm = farm, .pest = pest }, day, out);
+}
+
+void verdicts_of_block(
+	const struct log *l, int64_t block, int32_t day, struct verdict_rows *out)
+{
+	verdicts_read(l, &(struct asked){ .block = block }, day, out);
+}
+
+void verdicts_cleared_on(const struct log *l, int64_t farm, int64_t block, int32_t day,
+	struct verdict_rows *out)
+{
+	const struct asked ask = { .farm = farm, .block = block, .cleared = true };
+
+	verdicts_read(l, &ask, day, out);
+}
+
+/* True if row b says worse things than a (NULL: nothing yet), or as bad with less
+ * certainty, or of a hotter trap. */
 static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
 {
 	enum verdict va = a ? a->judgement.verdict : VERDICT_NONE;
@@ -321,6 +304,8 @@ static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
 
 	if (!a || (a->rule == NO_RULE && b->rule != NO_RULE))
 		return true;
+	if (va == vb && b->judgement.questionable != a->judgement.questionable)
+		return b->judgement.questionable;
 	if (va == vb)
 		return weekly_x10(&b->weekly) > weekly_x10(&a->weekly);
 	return verdict_worse(va, vb) == vb;
@@ -358,6 +343,42 @@ const struct verdict_row *verdicts_of_block_itself(
 			v->items[i].pest == pest && is_worse(&v->items[i], worst))
 			worst = &v->items[i];
 	return worst;
+}
+
+bool verdicts_doubt_block(const struct verdict_rows *v, int64_t block, int64_t pest)
+{
+	for (size_t i = 0; i < v->n; i++)
+		if (v->items[i].block == block && v->items[i].pest == pest &&
+			v->items[i].judgement.questionable && verdicts_counts(v, i))
+			return true;
+	return false;
+}
+
+struct verdict_sums verdicts_sum(const struct verdict_rows *v)
+{
+	struct verdict_sums s = { 0 };
+
+	for (size_t i = 0; i < v->n; i++) {
+		const struct judgement *j = &v->items[i].judgement;
+		if (!verdicts_counts(v, i))
+			continue;
+		s.over += j->verdict == VERDICT_OVER;
+		s.unknown += j->verdict == VERDICT_UNKNOWN;
+		s.near += j->verdict == VERDICT_NEAR && !j->questionable;
+		s.near_doubted += j->verdict == VERDICT_NEAR && j->questionable;
+		s.under += j->verdict == VERDICT_UNDER && !j->questionable;
+		s.under_doubted += j->verdict == VERDICT_UNDER && j->questionable;
+		s.none += verdicts_has_none(v, i);
+	}
+	return s;
+}
+
+bool verdicts_has_none(const struct verdict_rows *v, size_t i)
+{
+	const struct verdict_row *row = &v->items[i];
+
+	return row->trap != NO_TRAP && row->rule == NO_RULE &&
+	       !verdicts_of_block_itself(v, row->block, row->pest);
 }
 
 bool verdicts_counts(const struct verdict_rows *v, size_t i)

@@ -1,4 +1,5 @@
 #include "acts.h"
+#include "warm.h"
 
 #include "answers/alerts.h"
 #include "answers/why.h"
@@ -14,13 +15,12 @@ static void answer_it(struct fixture *f, struct answer a, enum decision d,
 	must(book_put_answer(f->book, &a, &e), &e);
 }
 
-/* 12 and 12 a week before 15 July, then 12, 3, 4. */
+/* 12 a week before 15 July, then 3 and 4. */
 static int64_t a_trap_over(struct fixture *f)
 {
 	fixture_put_rule(f, fixture_rule(f, MEASURE_TRAP_WEEK, 1, 500));
 	int64_t t = fixture_trap(f, "3", "2026-07-01");
-	fixture_count(f, t, "2026-07-08", 12);
-	fixture_count(f, t, "2026-07-15", 12);
+	fixture_count(f, t, "2026-07-15", 24);
 	return t;
 }
 
@@ -111,9 +111,69 @@ static void over_again_at_a_later_clearing_is_a_new_alert_before_the_old(void **
 	assert_int_equal(a.items[0].day, day_of("2026-07-22"));
 	assert_true(a.items[1].is_answered);
 	assert_string_equal(a.items[1].decided, "looked Thu 16 Jul");
-	assert_string_equal(a.items[1].says, "12.0 a week, threshold >=5");
+	assert_string_equal(a.items[1].says,
+		"12.0 a week, threshold >=5, as counts and thresholds stand now");
 	alerts_free(&a);
 	fixture_close(&f);
+}
+
+/* The usual case: the run after it was made before anybody answered. */
+static void an_alert_stays_open_whatever_the_next_runs_bring(void **state)
+{
+	static const char *const days[] = { "2026-07-22", "2026-07-15" };
+	struct fixture f;
+	struct alerts a = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	int64_t t = a_trap_over(&f);
+	fixture_count(&f, t, "2026-07-22", 8);
+	fixture_count(&f, t, "2026-07-29", 1);
+	acts_read(&f, "2026-08-20 12:00");
+	alerts_of(&f.log, 0, &a);
+	assert_int_equal(a.n, 2);
+	for (size_t i = 0; i < a.n; i++) {
+		assert_false(a.items[i].is_answered);
+		assert_int_equal(a.items[i].day, day_of(days[i]));
+	}
+	assert_string_equal(a.items[1].says, "12.0 a week, threshold >=5");
+	alerts_of_block(&f.log, f.block.id, &a);
+	assert_int_equal(a.n, 2);
+	answer_it(&f, a.items[1].answer, DECISION_LEFT, "2026-07-30", "");
+	acts_read(&f, "2026-08-20 12:00");
+	alerts_of(&f.log, 0, &a);
+	assert_int_equal(a.n, 2);
+	assert_int_equal(a.items[0].day, day_of("2026-07-22"));
+	assert_false(a.items[0].is_answered);
+	assert_true(a.items[1].is_answered);
+	alerts_free(&a);
+	fixture_close(&f);
+}
+
+/* Another season's catch is no alert of this one. */
+static void an_alert_goes_with_its_season(void **state)
+{
+	static const struct {
+		const char *why, *today;
+		size_t n;
+	} row[] = {
+		{ "the last day of the season", "2026-12-31 12:00", 1 },
+		{ "the first of the next", "2027-01-01 12:00", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct alerts a = { 0 };
+		fixture_open(&f);
+		a_trap_over(&f);
+		acts_read(&f, row[i].today);
+		alerts_of(&f.log, 0, &a);
+		if (a.n != row[i].n)
+			fail_msg("%s: %zu alerts", row[i].why, a.n);
+		alerts_free(&a);
+		fixture_close(&f);
+	}
 }
 
 static void a_count_corrected_since_is_said(void **state)
@@ -132,7 +192,128 @@ static void a_count_corrected_since_is_said(void **state)
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 1);
 	assert_string_equal(a.items[0].says,
-		"under as counts and thresholds stand now: 2.0 a week, threshold >=5");
+		"under as counts and thresholds stand now: 1.0 a week, threshold >=5");
+	alerts_free(&a);
+	fixture_close(&f);
+}
+
+/* The log knows the season as it stands today: flight 2 since 10 July, and the sums of
+ * degree-days since the biofix of 12 May, of which the 15th and all later ones lack a
+ * day. */
+static void an_earlier_day_is_judged_by_what_is_known_of_it(void **state)
+{
+	static const struct {
+		const char *why, *day;
+		int biofix, flight;
+		int32_t dd;
+		bool at_least;
+	} row[] = {
+		{ "today", "2026-07-21", 1, 2, 900, true },
+		{ "the first day of the flight", "2026-07-10", 1, 2, 40, true },
+		{ "the day before was the flight before", "2026-07-09", 1, 1, 40,
+			true },
+		{ "the day that lacks", "2026-05-15", 1, 1, 40, true },
+		{ "the day before it", "2026-05-14", 1, 1, 30, false },
+		{ "the day of the biofix", "2026-05-12", 1, 1, 10, false },
+		{ "the day before had none yet", "2026-05-11", 0, 0, -1, false },
+	};
+	struct dd_then then[] = { { 10, false }, { 20, false }, { 30, false },
+		{ 40, true } };
+	struct fixture f;
+
+	(void)state;
+	fixture_open(&f);
+	a_trap_over(&f);
+	acts_read(&f, "2026-07-21 12:00");
+	struct season_state s = { .farm = f.farm.id,
+		.pest = f.cm.id,
+		.biofix = day_of("2026-05-12"),
+		.flight = 2,
+		.flight_start = day_of("2026-07-10"),
+		.dd = 900,
+		.dd_at_least = true,
+		.then = then,
+		.n_then = sizeof then / sizeof *then,
+		.then_from = day_of("2026-05-12") };
+	struct season_states read = f.log.seasons;
+	f.log.seasons = (struct season_states){ &s, 1, 1 };
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct moment m =
+			log_moment(&f.log, f.block.id, f.cm.id, day_of(row[i].day));
+		if ((m.biofix != DAY_NONE) != row[i].biofix ||
+			m.flight != row[i].flight || m.dd != row[i].dd ||
+			(m.dd >= 0 && m.dd_at_least != row[i].at_least))
+			fail_msg("%s: flight %d, %d degree-days", row[i].why, m.flight,
+				(int)m.dd);
+	}
+	f.log.seasons = read;
+	fixture_close(&f);
+}
+
+/* Ten degree-days a day from 12 May on; the threshold holds until there are 250. */
+static void an_alert_stays_over_when_the_thresholds_time_is_past(void **state)
+{
+	static const struct {
+		const char *why, *caught, *says;
+	} row[] = {
+		{ "the 24th day since, 240", "2026-06-04",
+			"12.0 a week, threshold >=5, as counts and thresholds stand "
+			"now" },
+		{ "the 25th day since, 250: no threshold then", "2026-06-05",
+			"no threshold holds for that day as they stand now" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct alerts a = { 0 };
+		struct answer one = answer_blank;
+		fixture_open(&f);
+		warm_rule(&f);
+		warm_days(
+			&f, warm_station(&f, "Ridge"), "2026-05-12", "2026-07-20", 60);
+		warm_biofix(&f, "2026-05-12");
+		struct rule r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500);
+		r.until_dd = 250;
+		fixture_put_rule(&f, r);
+		one.trap = fixture_trap(&f, "3", "2026-05-01");
+		one.block = f.block.id;
+		one.pest = f.cm.id;
+		one.day = day_of(row[i].caught);
+		fixture_count(&f, one.trap, "2026-05-28", 1);
+		fixture_count(&f, one.trap, row[i].caught, i == 0 ? 12 : 14);
+		answer_it(&f, one, DECISION_LOOKED, row[i].caught, "");
+		acts_read(&f, "2026-07-21 12:00");
+		alerts_of(&f.log, 0, &a);
+		assert_int_equal(a.n, 1);
+		if (strcmp(a.items[0].says, row[i].says) != 0)
+			fail_msg("%s: \"%s\"", row[i].why, a.items[0].says);
+		alerts_free(&a);
+		fixture_close(&f);
+	}
+}
+
+static void what_cannot_be_judged_now_is_not_called_missing(void **state)
+{
+	struct fixture f;
+	struct alerts a = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500));
+	int64_t t = fixture_trap(&f, "3", "2026-07-01");
+	fixture_count(&f, t, "2026-07-15", 12);
+	acts_read(&f, "2026-07-15 12:00");
+	alerts_of(&f.log, 0, &a);
+	assert_int_equal(a.n, 1);
+	answer_it(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-15", "");
+	fixture_count(&f, t, "2026-07-22", 1);
+	acts_read(&f, "2026-07-22 12:00");
+	f.log.rules.items[0].until_dd = 250;
+	alerts_of(&f.log, 0, &a);
+	assert_int_equal(a.n, 1);
+	assert_null(strstr(a.items[0].says, "missing"));
+	assert_non_null(strstr(a.items[0].says, "is not known now"));
 	alerts_free(&a);
 	fixture_close(&f);
 }
@@ -169,6 +350,84 @@ static void why_tells_what_was_decided_and_who_may_go_there(void **state)
 	fixture_close(&f);
 }
 
+static void why_tells_since_which_treatment_a_total_runs(void **state)
+{
+	static const char border[] = "the treatment of the border alone, Wed 15 Jul, "
+				     "does not restart it";
+	static const struct {
+		const char *why;
+		bool treated, border;
+		const char *says, *lacks;
+	} row[] = {
+		{ "none", false, false, "no treatment is entered that restarts it",
+			border },
+		{ "all of it", true, false, "since the treatment of Sun 12 Jul",
+			border },
+		{ "the border later", true, true, "since the treatment of Sun 12 Jul",
+			"no treatment" },
+		{ "which alone restarts nothing inside", false, true, border,
+			"since the treatment" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct why w = { 0 };
+		fixture_open(&f);
+		struct rule r = fixture_rule(&f, MEASURE_TRAP_TOTAL, 0, 500);
+		r.span_kind = SPAN_TREATMENT;
+		fixture_put_rule(&f, r);
+		int64_t t = fixture_trap(&f, "3", "2026-07-01");
+		fixture_count(&f, t, "2026-07-08", 3);
+		if (row[i].treated)
+			acts_treat(&f, "2026-07-12 10:00", 12, 7);
+		struct treatment edge = acts_treatment(&f, "2026-07-15 10:00", 12, 7);
+		edge.border = true;
+		if (row[i].border)
+			acts_put(&f, edge);
+		acts_read(&f, "2026-07-20 12:00");
+		why_of(&f.log, 0, 0, 0, &w);
+		if (!has_line(&w, row[i].says) || has_line(&w, row[i].lacks))
+			fail_msg("%s", row[i].why);
+		assert_int_equal(has_line(&w, border), row[i].border);
+		why_free(&w);
+		fixture_close(&f);
+	}
+}
+
+static void why_of_a_disrupted_block_tells_what_no_catch_does_not_mean(void **state)
+{
+	static const struct {
+		const char *why;
+		enum condition condition;
+		bool says;
+	} row[] = {
+		{ "disrupted", CONDITION_DISRUPTED, true },
+		{ "conventional", CONDITION_CONVENTIONAL, false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct why w = { 0 };
+		struct err e = { 0 };
+		fixture_open(&f);
+		f.block.condition = row[i].condition;
+		must(book_put_block(f.book, &f.block, &e), &e);
+		int64_t t = fixture_trap(&f, "3", "2026-07-01");
+		fixture_count(&f, t, "2026-07-08", 0);
+		acts_read(&f, "2026-07-08 12:00");
+		for (int trap = NO_TRAP; trap <= 0; trap++) {
+			why_of(&f.log, trap, f.block.id, f.cm.id, &w);
+			if (has_line(&w, "does not mean that there are no moths") !=
+				row[i].says)
+				fail_msg("%s, trap %d", row[i].why, trap);
+		}
+		why_free(&w);
+		fixture_close(&f);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -176,8 +435,16 @@ int main(void)
 		cmocka_unit_test(what_the_catch_did_after_is_told_with_its_doubts),
 		cmocka_unit_test(
 			over_again_at_a_later_clearing_is_a_new_alert_before_the_old),
+		cmocka_unit_test(an_alert_stays_open_whatever_the_next_runs_bring),
+		cmocka_unit_test(an_alert_goes_with_its_season),
 		cmocka_unit_test(a_count_corrected_since_is_said),
+		cmocka_unit_test(an_earlier_day_is_judged_by_what_is_known_of_it),
+		cmocka_unit_test(an_alert_stays_over_when_the_thresholds_time_is_past),
+		cmocka_unit_test(what_cannot_be_judged_now_is_not_called_missing),
 		cmocka_unit_test(why_tells_what_was_decided_and_who_may_go_there),
+		cmocka_unit_test(why_tells_since_which_treatment_a_total_runs),
+		cmocka_unit_test(
+			why_of_a_disrupted_block_tells_what_no_catch_does_not_mean),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
