@@ -11,18 +11,23 @@
 struct bar {
 	int64_t farm, block;
 	char block_name[NAME_BYTES];
+	/* The same with its farm, "Pond block (Stone Mill)", where another farm has a
+	 * block of that name. */
+	char place[NAME_BYTES * 2 + 4];
 	struct waiting waiting; /* BARRED or UNKNOWN */
 	/* "no entry until Wed 22 Jul 06:00"; "whether it may be entered is not known:
 	 * no re-entry interval entered for Brackwater oil, 21 Jul" */
 	char text[SAY_LINE * 2];
 	char brief[SAY_SHORT * 3]; /* "no entry till Wed 06:00"; "entry not known" */
 	char until[SAY_SHORT * 2]; /* "Wed 22 Jul 06:00"; "" when not known */
+	char by[SAY_LINE];         /* "treated 21 Jul: Brackwater oil, by JR"; "" */
 };
 struct bars {
 	struct bar *items; /* those that are not free, by farm and block name */
 	size_t n, cap;
 	/* Blocks with a treatment in the next 7 days that begins while they are free,
-	 * which they are now or will be before it: `until` is its begin, `waiting` FREE. */
+	 * which they are now or will be before it: `until` is its begin, `waiting`
+	 * FREE. */
 	struct bar *coming;
 	size_t n_coming, cap_coming;
 };
@@ -32,9 +37,13 @@ void bars_free(struct bars *b);
 /* The block's, or NULL when it is free. */
 const struct bar *bars_find(const struct bars *b, int64_t block);
 /* "no entry: Pond block until Wed 22 Jul 06:00; entry not known: Old Kiln; treatment
- * planned: Top Pears from Thu 23 Jul 18:00"; "" when all of the farm's are free and stay
- * so. What does not fit is counted: "and 2 more blocks". */
+ * planned: Top Pears from Thu 23 Jul 18:00"; "" when all of the farm's are free and
+ * stay so. What does not fit is counted: "and 2 more blocks". */
 void bars_say(const struct bars *b, int64_t farm, char *out, size_t size);
+
+/* The same for one line of a narrow page: "Pond block: no entry till Wed 06:00, and 1
+ * more". Returns how many blocks of the farm are not free. */
+int bars_say_brief(const struct bars *b, int64_t farm, char *out, size_t size);
 
 /* A planned or done pick beside the treatments before it. */
 struct pick_row {
@@ -43,11 +52,14 @@ struct pick_row {
 	bool is_done;
 	struct pick_wait wait;
 	char block_name[NAME_BYTES], farm_name[NAME_BYTES];
-	char day_text[SAY_SHORT]; /* "Fri 28 Aug" */
-	/* "too early: earliest pick Thu 3 Sep (14 days after 20 Aug)"; "allowed from
+	char place[NAME_BYTES * 2 + 4]; /* as of a bar */
+	char day_text[SAY_SHORT];       /* "Fri 28 Aug" */
+	/* "too early: earliest pick Thu 3 Sep (14 days after 20 Aug)"; "not barred from
 	 * Thu 3 Sep on (14 days after 20 Aug)"; "not known: no preharvest interval
-	 * entered for ..."; without a pick "earliest pick Thu 3 Sep (...)" */
+	 * entered for ..."; without a pick "earliest pick Thu 3 Sep (...)", or "pick not
+	 * known, not before Thu 3 Sep (...): no preharvest interval entered for ..." */
 	char says[SAY_LINE * 2];
+	char by[SAY_LINE]; /* the treatment that decides, as above; "": none */
 	/* TONE_OVER: a pick too early; TONE_UNSURE: not known, or barred */
 	enum tone tone;
 };

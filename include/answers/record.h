@@ -52,11 +52,15 @@ struct block_line {
 struct block_diary {
 	/* "Addermoor · Pond block · 1 Jan 2026 to 21 Jul 2026" */
 	char title[SAY_LINE];
+	char span[SAY_LINE];      /* "1 Jan 2026 to 21 Jul 2026" */
 	struct block_line *lines; /* by day */
 	size_t n, cap;
+	const char *says; /* below it: what the catches told as over go by */
 };
-/* ask->block is one of l; of its farm's season that log.today lies in. Catches over are
- * judged by the thresholds, and by biofix and degree-days, as they stand now. */
+/* ask->block is one of l; of its farm's season that log.today lies in. What is planned
+ * after today is told as well, as far as ask->to. Catches over are judged by counts and
+ * thresholds as they stand now, biofix, flight and degree-days as log_moment_at
+ * says. */
 bool block_diary_read(struct block_diary *out, struct book *b, const struct log *l,
 	const struct record_ask *ask, struct err *e);
 void block_diary_free(struct block_diary *d);

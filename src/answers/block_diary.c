@@ -2,6 +2,7 @@
 #include "block_diary_parts.h"
 
 #include "answers/alerts.h"
+#include "answers/answered.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -67,7 +68,7 @@ static void add_answers(struct block_page *p)
 	struct alerts a = { 0 };
 	struct buf text = { 0 };
 
-	alerts_of(p->log, p->block->farm, &a);
+	alerts_answered(p->log, p->block->farm, &a);
 	for (size_t i = 0; i < a.n; i++) {
 		const struct alert *x = &a.items[i];
 		char day[SAY_SHORT];
@@ -105,7 +106,8 @@ static void add_acts(
 
 	add_answers(p);
 	for (size_t i = 0; i < own.n; i++)
-		add_treatment(p, &own.items[i]);
+		if (own.items[i].id != TREATMENT_ANSWERED) /* the answer says it */
+			add_treatment(p, &own.items[i]);
 	for (size_t i = 0; i < picks->n; i++)
 		if (picks->items[i].block == p->block->id)
 			add_pick(p, &own, &picks->items[i]);
@@ -125,7 +127,7 @@ static bool read_acts(
 {
 	int64_t farm = p->block->farm;
 
-	return book_treatments(
+	return treatments_that_bar(
 		       b, farm, p->from - LOG_ACT_DAYS, p->to, &a->treatments, e) &&
 	       book_picks(b, farm, p->from, p->to, &a->picks, e) &&
 	       book_fruit_checks(b, farm, p->from, p->to, &a->checks, e) &&
@@ -156,11 +158,14 @@ static void sort_lines(struct block_diary *d)
 static void set_title(const struct block_page *p)
 {
 	const struct farm *f = log_farm(p->log, p->block->farm);
-	struct buf text = { 0 };
+	struct buf text = { 0 }, span = { 0 };
 
-	buf_addf(&text, "%s \302\267 %s \302\267 ", f ? f->name : "", p->block->name);
-	record_say_span(p->from, p->to, &text);
+	record_say_span(p->from, p->to, &span);
+	text_copy(p->out->span, sizeof p->out->span, span.text);
+	buf_addf(&text, "%s \302\267 %s \302\267 %s", f ? f->name : "", p->block->name,
+		span.text);
 	text_copy(p->out->title, sizeof p->out->title, text.text);
+	buf_free(&span);
 	buf_free(&text);
 }
 
@@ -171,6 +176,10 @@ bool block_diary_read(struct block_diary *out, struct book *b, const struct log 
 	struct acts acts = { 0 };
 
 	out->n = 0;
+	out->says =
+		_("Catches over are told by counts and thresholds as they stand now. "
+		  "Where a threshold looks at biofix, flight or degree-days, a catch "
+		  "is told only where it is known how far they had come that day.");
 	set_title(&p);
 	bool ok = read_acts(&acts, b, &p, e);
 	if (ok) {

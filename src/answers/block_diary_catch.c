@@ -114,8 +114,7 @@ static void add_line(
 		from++;
 	buf_addf(&text, _("%s, a mark for each week"), r->pest_code);
 	if (top > 0)
-		buf_addf(&text, _(", the highest %d.%d"), (int)(top / 10),
-			(int)(top % 10));
+		words_addf(&text, _(", the highest %.1f"), (double)top / 10);
 	buf_add(&text, ": ");
 	for (size_t k = from; k < w->n_weeks; k++)
 		say_mark(r->line[k], top, &text);

@@ -14,12 +14,12 @@ void check_say_share(const struct fruit_check *c, struct buf *out)
 	if (hurt < 0 || c->looked_at < 1)
 		return;
 	if (hurt == 0) {
-		buf_addf(out, _("none of %d still means up to %.1f %%"),
+		words_addf(out, _("none of %d still means up to %.1f %%"),
 			(int)c->looked_at, fruit_clean_hi(c->looked_at));
 		return;
 	}
 	struct fruit_share s = fruit_share(hurt, c->looked_at);
-	buf_addf(out, _("%.1f %%, can be %.1f to %.1f %%"), s.at, s.lo, s.hi);
+	words_addf(out, _("%.1f %%, can be %.1f to %.1f %%"), s.at, s.lo, s.hi);
 }
 
 static void add_line(struct why *w, enum tone tone, int indent, const char *text)

@@ -12,16 +12,16 @@
 	{                                                                              \
 		NAME_COLUMN("farm", farm, NAME_BYTES,                                  \
 			N_("Farm of the block; the book must have it.")),              \
-			.needed = true, .label = N_("farm"), .pick = PICK_FARM,        \
-			.list_cols = 16                                                \
+			.needed = true, .form_help = N_("Farm of the block."),         \
+			.label = N_("farm"), .pick = PICK_FARM, .list_cols = 16        \
 	}
 
 #define BLOCK_COLUMN                                                                   \
 	{                                                                              \
 		NAME_COLUMN("block", block, NAME_BYTES,                                \
 			N_("Block of the farm; the book must have it.")),              \
-			.needed = true, .label = N_("block"), .pick = PICK_BLOCK,      \
-			.list_cols = 16                                                \
+			.needed = true, .form_help = N_("Block of the farm."),         \
+			.label = N_("block"), .pick = PICK_BLOCK, .list_cols = 16      \
 	}
 
 #define NOTE_COLUMN                                                                    \
@@ -31,8 +31,8 @@
 			.label = N_("note")                                            \
 	}
 
-/* Looks up where the row is; each of the names may be missing in the book, which is heard
- * for all of them. pest may be NULL: the row has none. */
+/* Looks up where the row is; each of the names may be missing in the book, which is
+ * heard for all of them. pest may be NULL: the row has none. */
 bool act_place(struct hearing *h, const struct known *k, const char *farm,
 	const char *block, int64_t *id);
 bool act_pest(

@@ -12,8 +12,10 @@ const struct column treatment_columns[TREATMENT_COLUMNS] = {
 	FARM_COLUMN,
 	{ NAME_COLUMN("block", block, NOTE_BYTES,
 		  N_("Block of the farm; the book must have it.")),
-		.needed = true, .label = N_("block"), .pick = PICK_BLOCK,
-		.list_cols = 16 },
+		.needed = true,
+		.form_help =
+			N_("Block of the farm; of a new one several, with commas."),
+		.label = N_("block"), .pick = PICK_BLOCK, .list_cols = 16 },
 	{ NAME_COLUMN("pest", pest, CODE_BYTES,
 		  N_("Code of the pest it was against; empty: all.")),
 		.label = N_("pest"), .pick = PICK_PEST },
@@ -42,7 +44,8 @@ const struct column treatment_columns[TREATMENT_COLUMNS] = {
 		.hi = 1,
 		.none = -1,
 		.word = column_yes_no,
-		.help = N_("Whether it was only on the outer rows; empty: no."),
+		.help = N_("Whether it was only on the outer rows; empty: no. Totals "
+			   "since a treatment then restart at border traps alone."),
 		.label = N_("border only"),
 		.pick = PICK_WORD },
 	{ NAME_COLUMN(

@@ -89,19 +89,28 @@ static void say_brief(const struct log *l, const struct waiting *w, struct buf *
 static void add_bar(const struct log *l, const struct block *block,
 	const struct treatment *t, const struct waiting *w, struct bars *out)
 {
-	struct buf text = { 0 }, brief = { 0 }, until = { 0 };
+	struct buf text = { 0 }, brief = { 0 }, until = { 0 }, by = { 0 },
+		   place = { 0 };
+	int at = w->state == WAITING_BARRED ? w->treatment : w->unknown;
 
 	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
 	struct bar *b = &out->items[out->n++];
 	*b = (struct bar){ .farm = block->farm, .block = block->id, .waiting = *w };
 	text_copy(b->block_name, sizeof b->block_name, block->name);
+	bar_say_place(l, block, &place);
+	text_copy(b->place, sizeof b->place, place.text);
+	buf_free(&place);
 	say_text(t, w, &text);
 	say_brief(l, w, &brief);
 	if (w->state == WAITING_BARRED)
 		bar_say_instant(w->until, l->today, &until);
 	text_copy(b->until, sizeof b->until, until.text ? until.text : "");
+	if (at >= 0)
+		bar_say_by(&t[at], &by);
+	text_copy(b->by, sizeof b->by, by.text ? by.text : "");
 	text_copy(b->text, sizeof b->text, text.text);
 	text_copy(b->brief, sizeof b->brief, brief.text);
+	buf_free(&by);
 	buf_free(&text);
 	buf_free(&brief);
 	buf_free(&until);
@@ -226,4 +235,24 @@ void bars_say(const struct bars *b, int64_t farm, char *out, size_t size)
 	say_blocks(&coming, farm, WAITING_FREE, _("treatment planned: "), &text, size);
 	text_copy(out, size, text.text);
 	buf_free(&text);
+}
+
+int bars_say_brief(const struct bars *b, int64_t farm, char *out, size_t size)
+{
+	const struct bar *first = NULL;
+	int n = 0;
+
+	for (size_t i = 0; i < b->n; i++) {
+		if (b->items[i].farm != farm)
+			continue;
+		first = first ? first : &b->items[i];
+		n++;
+	}
+	text_copy(out, size, "");
+	if (n == 1)
+		snprintf(out, size, "%s: %s", first->block_name, first->brief);
+	else if (n > 1)
+		snprintf(out, size, _("%s: %s, and %d more"), first->block_name,
+			first->brief, n - 1);
+	return n;
 }

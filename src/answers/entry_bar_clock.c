@@ -27,7 +27,7 @@ static void add_bar(
 
 	if (!bar)
 		return;
-	buf_addf(&text, "%s: %s", b->name, bar->text);
+	buf_addf(&text, "%s: %s", bar->place, bar->text);
 	add(b, bar->waiting.state == WAITING_BARRED ? TONE_OVER : TONE_UNSURE,
 		text.text, out);
 	buf_free(&text);
@@ -43,23 +43,32 @@ static bool was_told(const struct log *l, const struct block_part *t, size_t i)
 	return false;
 }
 
+static void say_after(
+	const struct block_part *t, const struct waiting *w, size_t i, struct buf *out)
+{
+	if (w->state == WAITING_BARRED) {
+		bar_say_until(t->items, w, out);
+	} else {
+		buf_add(out, _("whether it may be entered is not known: "));
+		bar_say_lacking(&t->items[i], true, false, out);
+	}
+}
+
 static void add_coming(const struct log *l, const struct block *b,
 	const struct block_part *t, size_t i, struct block_clocks *out)
 {
 	struct instant begin = bar_begin(l, &t->items[i]);
 	struct waiting w = waiting_entry(t->items, t->n, &l->zone, begin);
-	struct buf text = { 0 };
+	struct buf place = { 0 }, from = { 0 }, says = { 0 }, text = { 0 };
 
-	buf_addf(&text, _("%s: from "), b->name);
-	bar_say_instant(begin, l->today, &text);
-	buf_add(&text, _(" on, "));
-	if (w.state == WAITING_BARRED) {
-		bar_say_until(t->items, &w, &text);
-	} else {
-		buf_add(&text, _("whether it may be entered is not known: "));
-		bar_say_lacking(&t->items[i], true, false, &text);
-	}
+	bar_say_place(l, b, &place);
+	bar_say_instant(begin, l->today, &from);
+	say_after(t, &w, i, &says);
+	buf_addf(&text, _("%s: from %s on, %s"), place.text, from.text, says.text);
 	add(b, TONE_UNSURE, text.text, out);
+	buf_free(&place);
+	buf_free(&from);
+	buf_free(&says);
 	buf_free(&text);
 }
 
@@ -80,12 +89,12 @@ static void add_pick(
 	struct buf text = { 0 };
 
 	if (row->id == 0)
-		buf_addf(&text, "%s: %s", b->name, row->says);
+		buf_addf(&text, "%s: %s", row->place, row->says);
 	else
 		buf_addf(&text,
 			row->is_done ? _("%s, picked on %s: %s")
 				     : _("%s, pick planned for %s: %s"),
-			b->name, row->day_text, row->says);
+			row->place, row->day_text, row->says);
 	add(b, row->tone, text.text, out);
 	buf_free(&text);
 }

@@ -22,8 +22,12 @@ bool bar_is_coming(const struct log *l, const struct treatment *t);
 void bar_say_day(int32_t day, int32_t beside, struct buf *out);
 void bar_say_instant(struct instant t, int32_t beside, struct buf *out);
 
+/* "Pond block"; "Pond block (Stone Mill)" where another farm has one of that name. */
+void bar_say_place(const struct log *l, const struct block *b, struct buf *out);
 /* "Brackwater oil, 20 Aug"; "the treatment of 20 Aug" when no product was entered. */
 void bar_say_name(const struct treatment *t, struct buf *out);
+/* "treated 20 Aug: Brackwater oil, by JR"; "border treated ..." */
+void bar_say_by(const struct treatment *t, struct buf *out);
 /* "no re-entry interval entered for Brackwater oil, 20 Aug": the one or both of those
  * that are asked for and lack. */
 void bar_say_lacking(const struct treatment *t, bool rei, bool phi, struct buf *out);

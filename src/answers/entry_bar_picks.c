@@ -1,6 +1,7 @@
 /* What may be picked when. */
 #include "answers/entry_bar.h"
 
+#include "answers/answered.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -23,12 +24,24 @@ static enum tone tone_of(const struct pick_row *row)
 	}
 }
 
+static void say_by(const struct block_part *t, struct pick_row *row)
+{
+	int at = row->wait.treatment >= 0 ? row->wait.treatment : row->wait.unknown;
+	struct buf by = { 0 };
+
+	if (at < 0)
+		return;
+	bar_say_by(&t->items[at], &by);
+	text_copy(row->by, sizeof row->by, by.text);
+	buf_free(&by);
+}
+
 static void add_row(const struct log *l, const struct pick *p,
 	const struct block_part *t, struct pick_rows *out)
 {
 	const struct block *b = log_block(l, p->block);
 	const struct farm *f = log_farm(l, b ? b->farm : 0);
-	struct buf says = { 0 };
+	struct buf says = { 0 }, place = { 0 };
 
 	out->items = mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
 	struct pick_row *row = &out->items[out->n++];
@@ -39,6 +52,10 @@ static void add_row(const struct log *l, const struct pick *p,
 		.is_done = p->is_done };
 	row->wait = waiting_pick(t->items, t->n, &l->zone, p->day);
 	text_copy(row->block_name, sizeof row->block_name, b ? b->name : "");
+	if (b)
+		bar_say_place(l, b, &place);
+	text_copy(row->place, sizeof row->place, place.text ? place.text : "");
+	buf_free(&place);
 	text_copy(row->farm_name, sizeof row->farm_name, f ? f->name : "");
 	char day[DAY_TEXT_SIZE];
 	day_short(p->day, day, sizeof day);
@@ -48,6 +65,7 @@ static void add_row(const struct log *l, const struct pick *p,
 	else
 		bar_say_earliest(t->items, &row->wait, &says);
 	text_copy(row->says, sizeof row->says, says.text);
+	say_by(t, row);
 	row->tone = tone_of(row);
 	buf_free(&says);
 }
@@ -120,7 +138,8 @@ static struct treatments with(const struct log *l, const struct treatment *t)
 
 	for (size_t i = 0; i < l->treatments.n; i++) {
 		const struct treatment *o = &l->treatments.items[i];
-		if (o->block != t->block || (t->id != 0 && o->id == t->id))
+		if (o->block != t->block || (t->id != 0 && o->id == t->id) ||
+			treatment_is_told_by(t, o))
 			continue;
 		out.items = mem_grow(out.items, &out.cap, out.n + 1, sizeof *out.items);
 		out.items[out.n++] = *o;
@@ -136,14 +155,20 @@ static void say_barred(const struct log *l, const struct pick *p,
 	const struct block *b = log_block(l, p->block);
 	struct pick_wait w = waiting_pick(t->items, t->n, &l->zone, p->day);
 	char day[DAY_TEXT_SIZE];
-	struct buf text = { 0 };
+	struct buf place = { 0 }, says = { 0 }, text = { 0 };
 
 	day_short(p->day, day, sizeof day);
+	buf_add(&place, "");
+	if (b)
+		bar_say_place(l, b, &place);
+	bar_say_pick(t->items, &w, p->is_done, &says);
 	buf_addf(&text,
-		p->is_done ? _("%s, picked on %s: ") : _("%s, pick planned for %s: "),
-		b ? b->name : "", day);
-	bar_say_pick(t->items, &w, p->is_done, &text);
+		p->is_done ? _("%s, picked on %s: %s")
+			   : _("%s, pick planned for %s: %s"),
+		place.text, day, says.text);
 	text_copy(out, SAY_LINE * 2, text.text);
+	buf_free(&place);
+	buf_free(&says);
 	buf_free(&text);
 }
 

@@ -1,8 +1,11 @@
 /* Re-entry and picks in words. */
 #include "entry_bar_parts.h"
 
+#include "answers/answered.h"
 #include "answers/say.h"
 #include "base/words.h"
+
+#include <string.h>
 
 void bar_say_day(int32_t day, int32_t beside, struct buf *out)
 {
@@ -22,6 +25,19 @@ void bar_say_instant(struct instant t, int32_t beside, struct buf *out)
 	buf_addf(out, " %02d:%02d", (int)minute / 60, (int)minute % 60);
 }
 
+void bar_say_place(const struct log *l, const struct block *b, struct buf *out)
+{
+	const struct farm *f = log_farm(l, b->farm);
+
+	buf_add(out, b->name);
+	for (size_t i = 0; i < l->blocks.n; i++)
+		if (l->blocks.items[i].farm != b->farm &&
+			strcmp(l->blocks.items[i].name, b->name) == 0) {
+			buf_addf(out, " (%s)", f ? f->name : "");
+			return;
+		}
+}
+
 void bar_say_name(const struct treatment *t, struct buf *out)
 {
 	char day[SAY_SHORT];
@@ -33,8 +49,35 @@ void bar_say_name(const struct treatment *t, struct buf *out)
 		buf_addf(out, _("the treatment of %s"), day);
 }
 
+static void say_answered(const struct treatment *t, struct buf *out)
+{
+	char day[SAY_SHORT];
+
+	say_day(t->day, day);
+	buf_addf(out, _("answered as treated %s, no treatment entered"), day);
+}
+
+void bar_say_by(const struct treatment *t, struct buf *out)
+{
+	char day[SAY_SHORT];
+
+	if (t->id == TREATMENT_ANSWERED) {
+		say_answered(t, out);
+		return;
+	}
+	say_day(t->day, day);
+	buf_addf(out, t->border ? _("border treated %s: %s") : _("treated %s: %s"), day,
+		*t->product ? t->product : _("product not entered"));
+	if (*t->applicator)
+		buf_addf(out, _(", by %s"), t->applicator);
+}
+
 void bar_say_lacking(const struct treatment *t, bool rei, bool phi, struct buf *out)
 {
+	if (t->id == TREATMENT_ANSWERED) {
+		say_answered(t, out);
+		return;
+	}
 	rei = rei && t->rei_hours < 0;
 	phi = phi && t->phi_days < 0;
 	buf_add(out, rei && phi ? _("no re-entry and no preharvest interval entered "
@@ -125,7 +168,7 @@ static void say_allowed(
 		return;
 	}
 	struct pick_words p = words_of(t, w);
-	buf_addf(out, _("allowed from %s on (%s)"), p.day.text, p.reason.text);
+	buf_addf(out, _("not barred from %s on (%s)"), p.day.text, p.reason.text);
 	forget_words(&p);
 }
 
@@ -134,12 +177,18 @@ static void say_too_early(const struct treatment *t, const struct pick_wait *w,
 {
 	struct pick_words p = words_of(t, w);
 
-	buf_addf(out,
-		is_done ? _("too early: earliest pick was %s (%s)")
-			: _("too early: earliest pick %s (%s)"),
-		p.day.text, p.reason.text);
+	if (w->unknown >= 0)
+		buf_addf(out,
+			is_done ? _("too early: barred until %s (%s), then not known")
+				: _("too early: not before %s (%s), then not known"),
+			p.day.text, p.reason.text);
+	else
+		buf_addf(out,
+			is_done ? _("too early: earliest pick was %s (%s)")
+				: _("too early: earliest pick %s (%s)"),
+			p.day.text, p.reason.text);
 	forget_words(&p);
-	say_then(t, w, out);
+	say_unknown(t, w, out);
 }
 
 static void say_earliest(
@@ -147,9 +196,12 @@ static void say_earliest(
 {
 	struct pick_words p = words_of(t, w);
 
-	buf_addf(out, _("earliest pick %s (%s)"), p.day.text, p.reason.text);
+	buf_addf(out,
+		w->unknown < 0 ? _("earliest pick %s (%s)")
+			       : _("pick not known, not before %s (%s)"),
+		p.day.text, p.reason.text);
 	forget_words(&p);
-	say_then(t, w, out);
+	say_unknown(t, w, out);
 }
 
 /* "Sun 23 Aug 10:30"; the caller frees it. */

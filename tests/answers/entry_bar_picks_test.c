@@ -16,7 +16,7 @@ static void a_pick_is_told_from_the_first_day_that_is_allowed(void **state)
 			"too early: earliest pick Thu 3 Sep (14 days after 20 Aug)",
 			TONE_OVER },
 		{ "the day itself", 12, 14, "2026-09-03", false,
-			"allowed from Thu 3 Sep on (14 days after 20 Aug)",
+			"not barred from Thu 3 Sep on (14 days after 20 Aug)",
 			TONE_PLAIN },
 		{ "done too early", 12, 14, "2026-09-02", true,
 			"too early: earliest pick was Thu 3 Sep (14 days after 20 Aug)",
@@ -39,7 +39,7 @@ static void a_pick_is_told_from_the_first_day_that_is_allowed(void **state)
 			"over",
 			TONE_UNSURE },
 		{ "the day after", 72, 2, "2026-08-24", false,
-			"allowed from Sun 23 Aug on (no entry until Sun 23 Aug 10:30)",
+			"not barred from Sun 23 Aug on (no entry until Sun 23 Aug 10:30)",
 			TONE_PLAIN },
 	};
 
@@ -177,11 +177,38 @@ static void a_corrected_treatment_bars_by_its_new_form_alone(void **state)
 	fixture_close(&f);
 }
 
+/* A day on which nobody knows is no headline. */
+static void behind_a_bar_what_is_not_known_comes_first(void **state)
+{
+	struct fixture f;
+	struct pick_rows p = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	acts_treat(&f, "2026-08-20 10:30", 12, 14);
+	struct treatment t = acts_treatment(&f, "2026-08-21 10:30", 12, -1);
+	text_copy(t.product, sizeof t.product, "Stuff");
+	acts_put(&f, t);
+	acts_pick(&f, "2026-08-30", false);
+	acts_read(&f, "2026-08-25 08:00");
+	pick_rows_of(&f.log, 0, &p);
+	assert_int_equal(p.n, 2);
+	assert_string_equal(p.items[1].says,
+		"pick not known, not before Thu 3 Sep (14 days after 20 Aug): no "
+		"preharvest interval entered for Stuff, 21 Aug");
+	assert_string_equal(p.items[0].says,
+		"too early: not before Thu 3 Sep (14 days after 20 Aug), then not "
+		"known: no preharvest interval entered for Stuff, 21 Aug");
+	pick_rows_free(&p);
+	fixture_close(&f);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_pick_is_told_from_the_first_day_that_is_allowed),
 		cmocka_unit_test(a_block_without_a_pick_is_told_when_it_may_be_picked),
+		cmocka_unit_test(behind_a_bar_what_is_not_known_comes_first),
 		cmocka_unit_test(picks_go_back_two_weeks_and_come_by_day),
 		cmocka_unit_test(a_treatment_says_which_picks_it_would_bar),
 		cmocka_unit_test(a_corrected_treatment_bars_by_its_new_form_alone),

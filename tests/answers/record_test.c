@@ -235,8 +235,8 @@ static void a_blocks_season_stands_by_day(void **state)
 		"earliest pick Fri 31 Jul (14 days after 17 Jul)",
 		"2026-07-30 pick planned: too early: earliest pick Fri 31 Jul (14 days "
 		"after 17 Jul)",
-		"2026-07-31 pick planned: allowed from Fri 31 Jul on (14 days after 17 "
-		"Jul)",
+		"2026-07-31 pick planned: not barred from Fri 31 Jul on (14 days after "
+		"17 Jul)",
 		"2026-09-30 dispensers down, hand-tied",
 	};
 	struct fixture f;
