@@ -19,10 +19,15 @@ struct run_trap {
 		[RUN_LAST]; /* raw counts of the last four that were counted */
 	size_t n_last_count;
 	/* entered in this run */
-	bool open;          /* nothing yet */
+	bool open;          /* nothing yet, or no more than a lure changed (below) */
 	struct visit visit; /* valid unless open */
 	struct visit_words words;
 	char visit_text[SAY_SHORT];
+	/* A lure changed on the run's very day, outside the run: it goes into the visit
+	 * that is made of that day. */
+	bool is_serviced;
+	struct visit serviced;
+	struct visit_words serviced_words;
 	/* its answer, as at the visit's day (valid unless open) */
 	char week_text[SAY_SHORT];    /* "7.0" */
 	char rule_text[SAY_SHORT];    /* ">=5"; "-" */
@@ -54,12 +59,15 @@ struct run {
 	int barred; /* traps where entry is barred or not known, open or not */
 	/* "no entry: Pond block until Wed 22 Jul 06:00"; "" */
 	char barred_text[SAY_LINE * 2];
+	char barred_brief[SAY_LINE]; /* "Pond block: no entry till Wed 06:00" */
+	int barred_blocks;
 };
 
 /* The run of `farm` on `day`: a trap is open while it has no visit on that date or the
  * limits.open_days days before it. The log must have been read with today = day. */
 void run_of(const struct log *l, int64_t farm, int32_t day, struct run *out);
-/* Fills scouts and notes of this run's visits from the book. */
+/* Fills scouts and notes of this run's visits, lures changed that day included, from
+ * the book. */
 bool run_read_words(struct run *r, struct book *b, struct err *e);
 void run_free(struct run *r);
 

@@ -13,10 +13,10 @@ enum {
 /* How much a text wants to be seen; pages turn it into ink. */
 enum tone { TONE_PLAIN, TONE_TITLE, TONE_OVER, TONE_UNSURE, TONE_QUIET };
 
-/* "7.0"; "30.0+" with a floor; "-" when unread. */
+/* "7.0"; "30.0+" with a floor; "7.0?" while scouts do not agree on a count in it; "-" when unread. */
 void say_weekly(const struct weekly *w, char out[static SAY_SHORT]);
-/* A raw visit in a narrow column: "12", "12+", "0", "-" skipped, "sp" spoiled,
- * "gone", "hung", "pull"; with c, l, s for new card, new lure, stirred: "1 cl". */
+/* A raw visit in a narrow column: "12", "12+", "0", "-" skipped, "spoiled 3+",
+ * "missing", "hung", "pulled"; with c, l, s for new card, new lure, stirred: "1 cl". */
 void say_visit(const struct visit *v, char out[static SAY_SHORT]);
 /* "5", "2.5" */
 void say_x100(int32_t x100, char out[static SAY_SHORT]);
@@ -27,6 +27,8 @@ void say_rule(const struct rule *r, char *out, size_t size);
 /* "OVER", "near", "near?", "under", "under?", "unknown", "-" */
 const char *say_verdict(const struct judgement *j);
 enum tone say_verdict_tone(const struct judgement *j);
+/* What follows how many are near and under: ", 1 near?, 3 under?"; "" when none is. */
+void say_doubted(const struct verdict_sums *s, char *out, size_t size);
 /* Why it is unknown: "not read for 15 nights", "biofix not set", "3 of 5 traps not
  * read", "" when it is not. */
 void say_lacking(const struct judgement *j, char *out, size_t size);

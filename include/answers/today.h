@@ -62,6 +62,12 @@ struct today {
 	size_t n_nexts, cap_nexts;
 	int n_under; /* traps and block means that are under, not counting near ones */
 	int n_near;
+	/* Those that an old lure or a full card makes doubtful, in neither of the two:
+	 * ", 1 near?, 3 under?"; "" */
+	char doubted_text[SAY_SHORT * 2];
+	/* "no threshold for 2 traps that catch: Low Pears, CM (2)"; "" when there is
+	 * none, or the book has no threshold at all */
+	char no_threshold[SAY_LINE * 2];
 	bool no_rules;          /* the book holds no threshold at all */
 	struct bars bars;       /* of all farms */
 	struct pick_rows picks; /* the same */

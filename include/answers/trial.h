@@ -57,6 +57,9 @@ struct own_row {
 	char pest[CODE_BYTES], brief[SAY_SHORT];
 	char rule_text[SAY_LINE], where[SAY_LINE];
 	char changed[SAY_LINE], never[SAY_LINE]; /* published_changes, trial_never */
+	/* Own ones that are judged in its place where they hold, "CM2 (1 May to 31
+	 * Jul)"; those in whose place it is judged, "CM1"; "" */
+	char replaced[SAY_LINE], replaces[SAY_LINE];
 };
 struct threshold_list {
 	int64_t pest;          /* 0: all */

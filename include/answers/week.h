@@ -22,8 +22,10 @@ struct week_row {
 	char verdict_text[SAY_SHORT];
 	enum tone tone;
 	enum verdict verdict; /* farm: the worst of its blocks */
-	char says[SAY_LINE];  /* what is missing, or doubts, or "" */
-	struct mark *line;    /* owned; n_weeks marks, oldest first; NULL on a farm */
+	/* Near or under with a question mark; a block or farm: something in it is. */
+	bool is_doubted;
+	char says[SAY_LINE]; /* what is missing, or doubts, or "" */
+	struct mark *line;   /* owned; n_weeks marks, oldest first; NULL on a farm */
 };
 
 struct week {
@@ -35,6 +37,10 @@ struct week {
 	int n_over, n_unknown, n_near,
 		n_under; /* traps and block means with a threshold */
 	int n_none;      /* traps without one */
+	/* Near or under, but an old lure or a full card may hide more: not counted in
+	 * n_near and n_under. */
+	int n_doubted;
+	char doubted_text[SAY_SHORT * 2]; /* ", 1 near?, 3 under?"; "" */
 };
 
 /* farm and pest: 0 = all. */

@@ -9,19 +9,20 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A weekly catch in three columns: "12", "30+", ".4" (never 0 for a catch). */
+/* A weekly catch in three columns: "12", "30+", "9?", ".4" (never 0 for a
+ * catch). */
 static void say_narrow(const struct weekly *w, char out[static 8])
 {
 	int32_t x10 = weekly_x10(w);
+	const char *end = w->is_disputed ? "?" : w->at_least ? "+" : "";
 	char text[SAY_SHORT];
 
 	if (x10 < 0)
 		snprintf(text, sizeof text, "-");
 	else if (x10 > 0 && x10 < 10)
-		snprintf(text, sizeof text, ".%d%s", (int)x10, w->at_least ? "+" : "");
+		snprintf(text, sizeof text, ".%d%s", (int)x10, end);
 	else
-		snprintf(text, sizeof text, "%d%s", (int)((x10 + 5) / 10),
-			w->at_least ? "+" : "");
+		snprintf(text, sizeof text, "%d%s", (int)((x10 + 5) / 10), end);
 	text_copy(out, 8, text);
 }
 
@@ -167,6 +168,15 @@ static void fill_entry(const struct bars *bars, struct run_trap *t)
 	text_copy(t->barred, sizeof t->barred, bar ? bar->brief : "");
 }
 
+static void fill_serviced(const struct diary *d, int32_t day, struct run_trap *t)
+{
+	const struct visit *last = d->n_visits ? &d->visits[d->n_visits - 1] : NULL;
+
+	t->is_serviced = last && last->day == day && visit_is_service(last);
+	if (t->is_serviced)
+		t->serviced = *last;
+}
+
 static void add_trap(
 	const struct log *l, size_t trap, const struct around *a, struct run *out)
 {
@@ -181,6 +191,7 @@ static void add_trap(
 	fill_last_counts(d, from, t);
 	fill_service(l, trap, a->day, t);
 	fill_entry(&a->bars, t);
+	fill_serviced(d, a->day, t);
 	const struct visit *visit = log_run_visit(l, trap);
 	if (visit) {
 		t->open = false;
@@ -242,6 +253,8 @@ void run_of(const struct log *l, int64_t farm, int32_t day, struct run *out)
 	verdicts_of(l, farm, 0, day, &a.verdicts);
 	bars_of(l, farm, &a.bars);
 	bars_say(&a.bars, farm, out->barred_text, sizeof out->barred_text);
+	out->barred_blocks = bars_say_brief(
+		&a.bars, farm, out->barred_brief, sizeof out->barred_brief);
 	for (size_t i = 0; i < l->traps.n; i++)
 		if (l->traps.items[i].farm == farm && is_on_run(l, i, day))
 			add_trap(l, i, &a, out);
@@ -255,6 +268,9 @@ bool run_read_words(struct run *r, struct book *b, struct err *e)
 		struct run_trap *t = &r->traps[i];
 		if (!t->open &&
 			!book_visit(b, t->trap, t->visit.day, &t->visit, &t->words, e))
+			return false;
+		if (t->is_serviced && !book_visit(b, t->trap, t->serviced.day,
+					      &t->serviced, &t->serviced_words, e))
 			return false;
 	}
 	return true;

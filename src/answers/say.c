@@ -21,30 +21,26 @@ void say_weekly(const struct weekly *w, char out[static SAY_SHORT])
 	bool week_or_less = w->to != DAY_NONE && w->to - w->from <= 7;
 
 	if (x10 < 0 && w->moths > 0 && week_or_less)
-		snprintf(out, SAY_SHORT, "%d.0+", (int)w->moths);
+		words_print(out, SAY_SHORT, "%.1f+", (double)w->moths);
 	else if (x10 < 0)
 		snprintf(out, SAY_SHORT, "-");
 	else
-		snprintf(out, SAY_SHORT, "%d.%d%s", (int)(x10 / 10), (int)(x10 % 10),
-			w->at_least ? "+" : "");
+		words_print(out, SAY_SHORT, "%.1f%s%s", (double)x10 / 10,
+			w->at_least ? "+" : "", w->is_disputed ? "?" : "");
 }
 
+/* Its word, unless a number or a dash says it. */
 static const char *visit_head(const struct visit *v)
 {
-	switch (v->outcome) {
-	case OUTCOME_HUNG:
-		return _("hung");
-	case OUTCOME_SKIPPED:
-		return "-";
-	case OUTCOME_SPOILED:
-		return _("sp");
-	case OUTCOME_MISSING:
-		return _("gone");
-	case OUTCOME_PULLED:
-		return _("pull");
-	default:
+	if (v->outcome == OUTCOME_COUNTED || v->outcome == OUTCOME_FLOOR)
 		return "";
-	}
+	return v->outcome == OUTCOME_SKIPPED ? "-" : _(outcome_word(v->outcome));
+}
+
+/* Whether a count of it is a lower bound. */
+static bool is_least(enum outcome o)
+{
+	return o == OUTCOME_FLOOR || o == OUTCOME_SPOILED;
 }
 
 void say_visit(const struct visit *v, char out[static SAY_SHORT])
@@ -55,10 +51,10 @@ void say_visit(const struct visit *v, char out[static SAY_SHORT])
 
 	if (v->count != COUNT_NONE)
 		snprintf(count, sizeof count, "%s%d%s", *visit_head(v) ? " " : "",
-			(int)v->count, v->outcome == OUTCOME_FLOOR ? "+" : "");
+			(int)v->count, is_least(v->outcome) ? "+" : "");
 	snprintf(out, SAY_SHORT, "%s%s%s%s%s%s", visit_head(v), count,
-		card || lure || v->stirred ? " " : "", card ? "c" : "", lure ? "l" : "",
-		v->stirred ? "s" : "");
+		card || lure || v->stirred ? " " : "", card ? C_("mark", "c") : "",
+		lure ? C_("mark", "l") : "", v->stirred ? C_("mark", "s") : "");
 }
 
 void say_x100(int32_t x100, char out[static SAY_SHORT])
@@ -66,11 +62,9 @@ void say_x100(int32_t x100, char out[static SAY_SHORT])
 	if (x100 % 100 == 0)
 		snprintf(out, SAY_SHORT, "%d", (int)(x100 / 100));
 	else if (x100 % 10 == 0)
-		snprintf(out, SAY_SHORT, "%d.%d", (int)(x100 / 100),
-			(int)(x100 % 100 / 10));
+		words_print(out, SAY_SHORT, "%.1f", x100 / 100.0);
 	else
-		snprintf(out, SAY_SHORT, "%d.%02d", (int)(x100 / 100),
-			(int)(x100 % 100));
+		words_print(out, SAY_SHORT, "%.2f", x100 / 100.0);
 }
 
 /* "lure 3 d over", "lure due 27 Jul" when it will not last until the run after. */

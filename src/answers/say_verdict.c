@@ -23,6 +23,18 @@ const char *say_verdict(const struct judgement *j)
 	}
 }
 
+void say_doubted(const struct verdict_sums *s, char *out, size_t size)
+{
+	text_copy(out, size, "");
+	if (s->near_doubted > 0 && s->under_doubted > 0)
+		snprintf(out, size, _(", %d near?, %d under?"), s->near_doubted,
+			s->under_doubted);
+	else if (s->near_doubted > 0)
+		snprintf(out, size, _(", %d near?"), s->near_doubted);
+	else if (s->under_doubted > 0)
+		snprintf(out, size, _(", %d under?"), s->under_doubted);
+}
+
 enum tone say_verdict_tone(const struct judgement *j)
 {
 	if (j->verdict == VERDICT_OVER)
@@ -32,44 +44,58 @@ enum tone say_verdict_tone(const struct judgement *j)
 	return j->verdict == VERDICT_NONE ? TONE_QUIET : TONE_PLAIN;
 }
 
+static void say_not_yet(int32_t nights, char *out, size_t size)
+{
+	if (nights == 0)
+		text_copy(out, size, _("hung today, not read yet"));
+	else
+		snprintf(out, size,
+			ngettext("hung %d night ago, not read yet",
+				"hung %d nights ago, not read yet", (unsigned)nights),
+			(int)nights);
+}
+
+static void say_not_since(int32_t nights, char *out, size_t size)
+{
+	if (nights == 0)
+		text_copy(out, size, _("the total began today, not read since"));
+	else
+		snprintf(out, size,
+			ngettext("the total began %d night ago, not read since",
+				"the total began %d nights ago, not read since",
+				(unsigned)nights),
+			(int)nights);
+}
+
+static void say_not_read(bool was_skipped, int32_t nights, char *out, size_t size)
+{
+	snprintf(out, size,
+		was_skipped
+			? ngettext("skipped, not read for %d night",
+				  "skipped, not read for %d nights", (unsigned)nights)
+			: ngettext("not read for %d night", "not read for %d nights",
+				  (unsigned)nights),
+		(int)nights);
+}
+
 static void say_unread(enum unread u, int32_t nights, char *out, size_t size)
 {
-	switch (u) {
-	case UNREAD_NOT_HUNG:
-		text_copy(out, size, _("not hung"));
-		break;
-	case UNREAD_NOT_YET:
-		if (nights == 0)
-			text_copy(out, size, _("hung today, not read yet"));
-		else
-			snprintf(out, size,
-				ngettext("hung %d night ago, not read yet",
-					"hung %d nights ago, not read yet",
-					(unsigned)nights),
-				(int)nights);
-		break;
-	case UNREAD_SHORT:
-		text_copy(out, size, _("too few nights read"));
-		break;
-	case UNREAD_SPOILED:
-		text_copy(out, size, _("trap or card was spoiled"));
-		break;
-	case UNREAD_MISSING:
-		text_copy(out, size, _("trap missing"));
-		break;
-	case UNREAD_PULLED:
-		text_copy(out, size, _("trap pulled"));
-		break;
-	default:
-		snprintf(out, size,
-			u == UNREAD_SKIPPED
-				? ngettext("skipped, not read for %d night",
-					  "skipped, not read for %d nights",
-					  (unsigned)nights)
-				: ngettext("not read for %d night",
-					  "not read for %d nights", (unsigned)nights),
-			(int)nights);
-	}
+	static const char *const words[UNREAD_COUNT] = {
+		[UNREAD_NOT_HUNG] = N_("not hung"),
+		[UNREAD_SHORT] = N_("too few nights read"),
+		[UNREAD_SPOILED] = N_("trap or card was spoiled"),
+		[UNREAD_MISSING] = N_("trap missing"),
+		[UNREAD_PULLED] = N_("trap pulled"),
+	};
+
+	if (words[u])
+		text_copy(out, size, _(words[u]));
+	else if (u == UNREAD_NOT_YET)
+		say_not_yet(nights, out, size);
+	else if (u == UNREAD_SINCE)
+		say_not_since(nights, out, size);
+	else
+		say_not_read(u == UNREAD_SKIPPED, nights, out, size);
 }
 
 void say_lacking(const struct judgement *j, char *out, size_t size)
@@ -100,6 +126,9 @@ void say_lacking(const struct judgement *j, char *out, size_t size)
 			snprintf(out, size, _("only %d of %d traps read"), (int)j->read,
 				(int)j->traps);
 		break;
+	case LACKING_AGREEMENT:
+		text_copy(out, size, _("counted twice, not settled"));
+		break;
 	case LACKING_BIOFIX:
 		text_copy(out, size, _("biofix not set"));
 		break;
@@ -129,6 +158,8 @@ void say_doubts(const struct judgement *j, char *out, size_t size)
 		snprintf(text, sizeof text, _("card at %d moths"), (int)j->card_moths);
 		say_add(out, size, text);
 	}
+	if (j->doubts & DOUBT_COUNTS)
+		say_add(out, size, _("counted twice, not settled"));
 	if (j->doubts & DOUBT_CARD_AGE)
 		say_add(out, size, _("card overdue by age"));
 	if (j->doubts & DOUBT_LONG) {
@@ -149,8 +180,8 @@ void say_amount(const struct judgement *j, char out[static SAY_SHORT])
 {
 	int32_t x10 = ratio_x10(j->value.lo);
 
-	snprintf(out, SAY_SHORT, "%d.%d%s", (int)(x10 / 10), (int)(x10 % 10),
-		j->value.open ? "+" : "");
+	words_print(
+		out, SAY_SHORT, "%.1f%s", (double)x10 / 10, j->value.open ? "+" : "");
 }
 
 void say_behind(const struct rule *r, const struct judgement *j, char *out, size_t size)

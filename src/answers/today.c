@@ -3,6 +3,7 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "today_parts.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -146,13 +147,11 @@ static void add_lines(const struct log *l, const struct verdict_rows *v,
 
 static void count_others(const struct verdict_rows *v, struct today *out)
 {
-	out->n_under = out->n_near = 0;
-	for (size_t i = 0; i < v->n; i++) {
-		if (!verdicts_counts(v, i))
-			continue;
-		out->n_under += v->items[i].judgement.verdict == VERDICT_UNDER;
-		out->n_near += v->items[i].judgement.verdict == VERDICT_NEAR;
-	}
+	struct verdict_sums s = verdicts_sum(v);
+
+	out->n_under = s.under;
+	out->n_near = s.near;
+	say_doubted(&s, out->doubted_text, sizeof out->doubted_text);
 }
 
 void today_of(const struct log *l, struct today *out)
@@ -175,6 +174,7 @@ void today_of(const struct log *l, struct today *out)
 	out->n_over = out->n_lines;
 	add_lines(l, &v, VERDICT_UNKNOWN, out);
 	count_others(&v, out);
+	today_say_no_threshold(l, &v, out->no_threshold, sizeof out->no_threshold);
 	free(v.items);
 }
 

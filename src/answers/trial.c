@@ -44,24 +44,6 @@ static struct spot spot_of(const struct log *l, const struct rule *r, size_t tra
 		.place = t->place };
 }
 
-/* How far the season had come on an earlier day, as far as the log of today tells. */
-static struct moment moment_then(const struct log *l, const struct block *b,
-	const struct rule *r, enum place place, int32_t day)
-{
-	struct moment m = log_moment_at(l, b->id, r->pest, place, day);
-
-	if (m.biofix != DAY_NONE && m.biofix > day)
-		m.biofix = DAY_NONE;
-	if (m.flight_start == DAY_NONE || m.flight_start > day) {
-		m.flight = m.flight == 2 && m.biofix != DAY_NONE ? 1 : 0;
-		m.flight_start = m.flight == 1 ? m.biofix : DAY_NONE;
-	}
-	/* Degree-days only grow: fewer than the rule's end today were fewer then. */
-	if (day < l->today && m.dd >= r->until_dd)
-		m.dd = -1;
-	return m;
-}
-
 static int32_t last_look(const struct diary *d, struct span_of_days week)
 {
 	for (size_t i = d->n_visits; i > 0; i--) {
@@ -109,15 +91,14 @@ static bool nobody_looked(
 }
 
 static void try_trap(const struct log *l, const struct rule *r, size_t trap,
-	struct span_of_days week, struct trial *out)
+	const struct block *b, struct span_of_days week, struct trial *out)
 {
 	const struct trap *t = &l->traps.items[trap];
-	const struct block *b = log_block(l, t->block);
-	int32_t day = b ? asked_day(l, trap, week) : DAY_NONE;
+	int32_t day = asked_day(l, trap, week);
 
 	if (day == DAY_NONE)
 		return;
-	struct moment m = moment_then(l, b, r, t->place, day);
+	struct moment m = log_moment_at(l, b->id, r->pest, t->place, day);
 	struct spot spot = spot_of(l, r, trap, b, day);
 	enum fit fit = rule_fits(r, &spot, &m);
 	struct subject subject = { .diary = &l->diaries[trap] };
@@ -133,6 +114,8 @@ static void try_trap(const struct log *l, const struct rule *r, size_t trap,
 /* The traps of a block that the rule holds for in this week, and the latest day on
  * which one of them is asked. */
 struct gathered {
+	size_t *members; /* of the block, for the rule's pest: indices in the log */
+	size_t n_members;
 	struct subject *traps;
 	size_t n;
 	int32_t day;
@@ -144,14 +127,13 @@ static void gather(const struct log *l, const struct rule *r, const struct block
 {
 	out->n = 0;
 	out->day = DAY_NONE;
-	for (size_t i = 0; i < l->traps.n; i++) {
+	for (size_t k = 0; k < out->n_members; k++) {
+		size_t i = out->members[k];
 		const struct trap *t = &l->traps.items[i];
-		int32_t day = t->block == b->id && t->pest == r->pest
-				      ? asked_day(l, i, week)
-				      : DAY_NONE;
+		int32_t day = asked_day(l, i, week);
 		if (day == DAY_NONE)
 			continue;
-		struct moment m = moment_then(l, b, r, t->place, day);
+		struct moment m = log_moment_at(l, b->id, r->pest, t->place, day);
 		struct spot spot = spot_of(l, r, i, b, day);
 		enum fit fit = rule_fits(r, &spot, &m);
 		if (fit == FIT_NO)
@@ -177,7 +159,7 @@ static void try_block(const struct log *l, const struct rule *r, const struct bl
 	gather(l, r, b, week, room);
 	if (room->n == 0)
 		return;
-	struct moment m = moment_then(l, b, r, r->place, room->day);
+	struct moment m = log_moment_at(l, b->id, r->pest, r->place, room->day);
 
 	if (nobody_looked_at_any(r, room, week))
 		count(out, VERDICT_UNKNOWN);
@@ -194,17 +176,32 @@ static int32_t season_start(const struct log *l, int64_t farm)
 	return day_season_start(l->today, f ? f->season_start : 101);
 }
 
+static void find_members(const struct log *l, const struct rule *r,
+	const struct block *b, struct gathered *out)
+{
+	out->n_members = 0;
+	if ((r->farm && r->farm != b->farm) || (r->block && r->block != b->id))
+		return;
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].block == b->id &&
+			l->traps.items[i].pest == r->pest)
+			out->members[out->n_members++] = i;
+}
+
 static void try_blocks(const struct log *l, const struct rule *r, struct trial *out)
 {
-	struct gathered room = { .traps = mem_new(l->traps.n, sizeof *room.traps) };
+	struct gathered room = { .members = mem_new(l->traps.n, sizeof *room.members),
+		.traps = mem_new(l->traps.n, sizeof *room.traps) };
 
 	for (size_t i = 0; i < l->blocks.n; i++) {
 		const struct block *b = &l->blocks.items[i];
 		int32_t day = day_week_start(season_start(l, b->farm));
-		for (; day <= l->today; day += WEEK)
+		find_members(l, r, b, &room);
+		for (; room.n_members > 0 && day <= l->today; day += WEEK)
 			try_block(l, r, b, (struct span_of_days){ day, day + WEEK - 1 },
 				&room, out);
 	}
+	free(room.members);
 	free(room.traps);
 }
 
@@ -212,13 +209,14 @@ static void try_traps(const struct log *l, const struct rule *r, struct trial *o
 {
 	for (size_t i = 0; i < l->traps.n; i++) {
 		const struct trap *t = &l->traps.items[i];
-		int32_t day = day_week_start(season_start(l, t->farm));
 		if (t->pest != r->pest || (r->farm && t->farm != r->farm) ||
 			(r->block && t->block != r->block))
 			continue;
-		for (; day <= l->today; day += WEEK)
-			try_trap(l, r, i, (struct span_of_days){ day, day + WEEK - 1 },
-				out);
+		const struct block *b = log_block(l, t->block);
+		int32_t day = day_week_start(season_start(l, t->farm));
+		for (; b && day <= l->today; day += WEEK)
+			try_trap(l, r, i, b,
+				(struct span_of_days){ day, day + WEEK - 1 }, out);
 	}
 }
 

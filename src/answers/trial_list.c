@@ -20,6 +20,8 @@ static void add_own(struct threshold_list *t, const struct log *l,
 	say_where(l, r, row->where, sizeof row->where);
 	published_changes(all, l, r, row->changed, sizeof row->changed);
 	trial_never(l, r, row->never, sizeof row->never);
+	trial_replaced(l, r, row->replaced, sizeof row->replaced);
+	trial_replaces(l, r, row->replaces, sizeof row->replaces);
 }
 
 bool threshold_list_read(

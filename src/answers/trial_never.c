@@ -143,21 +143,31 @@ static void say_no_lure(const struct names *n, char *out, size_t size)
 		text_copy(out, size, _("its lure is not in the book"));
 }
 
+enum {
+	BY_PEST,
+	BY_USE,
+	BY_FARM,
+	BY_BLOCK,
+	BY_CROP,
+	BY_CONDITION,
+	BY_PLACE,
+	BY_LURE,
+	FILTERS
+};
+
 static const struct {
 	bool (*holds)(const struct candidate *c, const struct rule *r);
 	sentence *says;
 } filters[] = {
-	{ of_pest, say_no_pest },
-	{ in_use, say_not_in_use },
-	{ of_farm, say_no_farm },
-	{ of_block, say_no_block },
-	{ of_crop, say_no_crop },
-	{ of_condition, say_no_condition },
-	{ of_place, say_no_place },
-	{ of_lure, say_no_lure },
+	[BY_PEST] = { of_pest, say_no_pest },
+	[BY_USE] = { in_use, say_not_in_use },
+	[BY_FARM] = { of_farm, say_no_farm },
+	[BY_BLOCK] = { of_block, say_no_block },
+	[BY_CROP] = { of_crop, say_no_crop },
+	[BY_CONDITION] = { of_condition, say_no_condition },
+	[BY_PLACE] = { of_place, say_no_place },
+	[BY_LURE] = { of_lure, say_no_lure },
 };
-
-enum { FILTERS = sizeof filters / sizeof *filters };
 
 /* How many of the filters, one after the other, the trap passes. */
 static size_t passed(const struct candidate *c, const struct rule *r)
@@ -167,6 +177,33 @@ static size_t passed(const struct candidate *c, const struct rule *r)
 	while (n < FILTERS && filters[n].holds(c, r))
 		n++;
 	return n;
+}
+
+/* The most that a trap passes, of those that are of the rule's pest, farm and block, or
+ * of the others; as soon as it is `enough`. Blocks are looked up for few: a book may
+ * have thousands. */
+static size_t most_passed(
+	const struct log *l, const struct rule *r, bool inside, size_t enough)
+{
+	size_t most = 0;
+
+	for (size_t i = 0; i < l->traps.n && most < enough; i++) {
+		const struct trap *t = &l->traps.items[i];
+		struct candidate c = { l, i, t, NULL };
+		if ((of_pest(&c, r) && of_farm(&c, r) && of_block(&c, r)) != inside)
+			continue;
+		if (of_pest(&c, r))
+			c.b = log_block(l, t->block);
+		size_t n = passed(&c, r);
+		most = n > most ? n : most;
+	}
+	return most;
+}
+
+/* A trap outside passes no more than what comes before its farm or block. */
+static size_t enough_outside(const struct rule *r)
+{
+	return r->block ? BY_BLOCK : r->farm ? BY_FARM : BY_PEST;
 }
 
 static bool window_is_empty(const struct log *l, const struct rule *r)
@@ -195,7 +232,7 @@ void trial_never(const struct log *l, const struct rule *r, char *out, size_t si
 	const char *fault = rule_fault(r);
 	const struct block *b = log_block(l, r->block);
 	struct names names = names_of(l, r);
-	size_t most = 0;
+	size_t most = 0, outside = 0;
 
 	text_copy(out, size, fault ? fault : "");
 	if (fault)
@@ -208,12 +245,9 @@ void trial_never(const struct log *l, const struct rule *r, char *out, size_t si
 		snprintf(out, size, _("%s is no block of %s"), names.block, names.farm);
 		return;
 	}
-	for (size_t i = 0; i < l->traps.n && most < FILTERS; i++) {
-		const struct trap *t = &l->traps.items[i];
-		struct candidate c = { l, i, t, log_block(l, t->block) };
-		size_t n = passed(&c, r);
-		most = n > most ? n : most;
-	}
-	if (most < FILTERS)
-		filters[most].says(&names, out, size);
+	most = most_passed(l, r, true, FILTERS);
+	if (most == FILTERS)
+		return;
+	outside = most_passed(l, r, false, enough_outside(r));
+	filters[most > outside ? most : outside].says(&names, out, size);
 }

@@ -34,6 +34,7 @@ static void fill_verdict(
 	text_copy(row->verdict_text, sizeof row->verdict_text,
 		say_verdict(&v->judgement));
 	row->tone = say_verdict_tone(&v->judgement);
+	row->is_doubted = v->judgement.questionable;
 	if (v->rule == NO_RULE) {
 		text_copy(row->says, sizeof row->says, _("no threshold set"));
 		return;
@@ -62,14 +63,13 @@ static void fill_mean(const struct log *l, const struct verdict_rows *v, size_t 
 	free(subjects);
 	int32_t x10 = ratio_x10(j.value.lo);
 	if (j.read > 0)
-		snprintf(row->catch_text, sizeof row->catch_text, "%d.%d%s",
-			(int)(x10 / 10), (int)(x10 % 10), j.value.open ? "+" : "");
+		words_print(row->catch_text, sizeof row->catch_text, "%.1f%s",
+			(double)x10 / 10, j.value.open ? "+" : "");
 	else
 		text_copy(row->catch_text, sizeof row->catch_text, "-");
 	if (j.highest_x10 >= 0 && j.traps > 1)
-		snprintf(row->highest_text, sizeof row->highest_text, "%d.%d%s",
-			(int)(j.highest_x10 / 10), (int)(j.highest_x10 % 10),
-			j.highest_open ? "+" : "");
+		words_print(row->highest_text, sizeof row->highest_text, "%.1f%s",
+			(double)j.highest_x10 / 10, j.highest_open ? "+" : "");
 	snprintf(row->nights_text, sizeof row->nights_text, _("%d of %d"), (int)j.read,
 		(int)j.traps);
 }
@@ -84,6 +84,18 @@ static void fill_judged_mean(
 	if (own && l->rules.items[own->rule].measure == MEASURE_BLOCK_WEEK &&
 		(own->judgement.read > 0 || own->judgement.verdict == VERDICT_OVER))
 		say_amount(&own->judgement, row->catch_text);
+}
+
+/* A block or farm is never surer than what is in it. */
+static void doubt(struct week_row *row)
+{
+	const struct judgement j = { .verdict = row->verdict, .questionable = true };
+
+	if (row->verdict != VERDICT_NEAR && row->verdict != VERDICT_UNDER)
+		return;
+	row->is_doubted = true;
+	row->tone = say_verdict_tone(&j);
+	text_copy(row->verdict_text, sizeof row->verdict_text, say_verdict(&j));
 }
 
 static void add_block_row(const struct log *l, const struct verdict_rows *v,
@@ -110,7 +122,14 @@ static void add_block_row(const struct log *l, const struct verdict_rows *v,
 		snprintf(row->says, sizeof row->says, _("trap %s: %s"),
 			l->traps.items[worst->trap].label, row->rule_text);
 		row->rule_text[0] = '\0'; /* not what the mean is held against */
+	} else if (worst->trap != NO_TRAP && row->says[0] && row->is_doubted) {
+		char doubts[SAY_LINE];
+		text_copy(doubts, sizeof doubts, row->says);
+		snprintf(row->says, sizeof row->says, _("trap %s: %.100s"),
+			l->traps.items[worst->trap].label, doubts);
 	}
+	if (verdicts_doubt_block(v, at->block, at->pest))
+		doubt(row);
 }
 
 static void add_trap_row(const struct log *l, const struct verdict_rows *all,
@@ -138,18 +157,15 @@ static void add_trap_row(const struct log *l, const struct verdict_rows *all,
 
 static void count_answers(const struct verdict_rows *v, struct week *out)
 {
-	out->n_over = out->n_unknown = out->n_near = out->n_under = out->n_none = 0;
-	for (size_t i = 0; i < v->n; i++) {
-		const struct verdict_row *row = &v->items[i];
-		if (!verdicts_counts(v, i))
-			continue;
-		out->n_over += row->judgement.verdict == VERDICT_OVER;
-		out->n_unknown += row->judgement.verdict == VERDICT_UNKNOWN;
-		out->n_near += row->judgement.verdict == VERDICT_NEAR;
-		out->n_under += row->judgement.verdict == VERDICT_UNDER;
-		out->n_none += row->rule == NO_RULE &&
-			       !verdicts_of_block_itself(v, row->block, row->pest);
-	}
+	struct verdict_sums s = verdicts_sum(v);
+
+	out->n_over = s.over;
+	out->n_unknown = s.unknown;
+	out->n_near = s.near;
+	out->n_under = s.under;
+	out->n_none = s.none;
+	out->n_doubted = s.near_doubted + s.under_doubted;
+	say_doubted(&s, out->doubted_text, sizeof out->doubted_text);
 }
 
 static void add_rows(
@@ -173,6 +189,15 @@ static void add_rows(
 	}
 }
 
+static void take_worse(struct week_row *farm, const struct week_row *block)
+{
+	if (verdict_worse(farm->verdict, block->verdict) == farm->verdict)
+		return;
+	farm->verdict = block->verdict;
+	farm->tone = block->tone;
+	text_copy(farm->verdict_text, sizeof farm->verdict_text, block->verdict_text);
+}
+
 /* A farm's answer is the worst of its blocks. */
 static void fill_farms(struct week *w)
 {
@@ -182,14 +207,14 @@ static void fill_farms(struct week *w)
 		struct week_row *row = &w->rows[i];
 		if (row->level == WEEK_FARM)
 			farm = row;
-		if (!farm || row->level != WEEK_BLOCK ||
-			verdict_worse(farm->verdict, row->verdict) == farm->verdict)
+		if (!farm || row->level != WEEK_BLOCK)
 			continue;
-		farm->verdict = row->verdict;
-		farm->tone = row->tone;
-		text_copy(farm->verdict_text, sizeof farm->verdict_text,
-			row->verdict_text);
+		take_worse(farm, row);
+		farm->is_doubted = farm->is_doubted || row->is_doubted;
 	}
+	for (size_t i = 0; i < w->n; i++)
+		if (w->rows[i].level == WEEK_FARM && w->rows[i].is_doubted)
+			doubt(&w->rows[i]);
 }
 
 /* The first day of the season on which one of the rows' traps was visited. */

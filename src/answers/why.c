@@ -5,6 +5,7 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "why_parts.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -22,7 +23,7 @@ static void add_line(struct why *w, enum tone tone, int indent, const char *fmt,
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(text, sizeof text, fmt, args);
+	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	w->lines = mem_grow(w->lines, &w->cap, w->n + 1, sizeof *w->lines);
 	w->lines[w->n++] = (struct why_line){ tone, indent, mem_text(text) };
@@ -69,6 +70,16 @@ static void add_numbers(struct why *w, const struct judgement *j)
 		add_week(w, &j->week[i]);
 }
 
+static void add_since(struct why *w, const struct log *l, const struct verdict_row *row)
+{
+	char since[2][SAY_LINE];
+
+	total_since_says(l, row, since);
+	for (int i = 0; i < 2; i++)
+		if (since[i][0])
+			add_line(w, TONE_PLAIN, 4, "%s", since[i]);
+}
+
 static void add_rule(struct why *w, const struct log *l, const struct verdict_row *row)
 {
 	const struct rule *r = &l->rules.items[row->rule];
@@ -80,6 +91,8 @@ static void add_rule(struct why *w, const struct log *l, const struct verdict_ro
 	add_numbers(w, &row->judgement);
 	say_rule(r, text, sizeof text);
 	add_line(w, TONE_PLAIN, 4, _("your threshold: %s"), text);
+	if (r->span_kind == SPAN_TREATMENT)
+		add_since(w, l, row);
 	say_doubts(&row->judgement, says, sizeof says);
 	if (*says)
 		add_line(w, TONE_UNSURE, 4, _("doubt: %s"), says);
@@ -105,9 +118,8 @@ static void say_interval(const struct diary *d, size_t visit, char *out, size_t 
 					"%d nights, catch not known", (unsigned)nights),
 				(int)nights);
 		else
-			snprintf(out, size, _("%d nights: %d.%d a week"), (int)nights,
-				(int)((in->moths * 140 / nights + 1) / 2 / 10),
-				(int)((in->moths * 140 / nights + 1) / 2 % 10));
+			words_print(out, size, _("%d nights: %.1f a week"), (int)nights,
+				(double)((in->moths * 140 / nights + 1) / 2) / 10);
 	}
 }
 
@@ -127,6 +139,7 @@ static void add_visit(
 {
 	const struct visit *v = &d->visits[i];
 	char day[DAY_TEXT_SIZE], nights[64], fresh[SAY_LINE], count[16] = "";
+	char said[SAY_LINE];
 
 	day_short(v->day, day, sizeof day);
 	say_interval(d, i, nights, sizeof nights);
@@ -137,6 +150,9 @@ static void add_visit(
 		_(outcome_word(v->outcome)), count, v->reason ? ": " : "",
 		v->reason ? _(reason_word(v->reason)) : "", *nights ? "; " : "", nights,
 		fresh, v->stirred ? _(", glue stirred") : "");
+	log_say_dispute(l, v, said, sizeof said);
+	if (*said)
+		add_line(w, TONE_UNSURE, 6, "%s", said);
 }
 
 static void add_visits(struct why *w, const struct log *l, size_t trap)
@@ -217,7 +233,9 @@ static void add_replaced(
 			continue;
 		say_rule(&l->rules.items[r], text, sizeof text);
 		add_line(w, TONE_QUIET, 2,
-			_("not used here, a narrower threshold replaces it: %s"), text);
+			_("off here, one that says more of where or when is judged instead: "
+			  "%s"),
+			text);
 	}
 	free(fits);
 	free(chosen);
@@ -261,6 +279,7 @@ static void add_answers(struct why *w, const struct log *l, int trap, int64_t bl
 	int64_t pest, const struct verdict_rows *v)
 {
 	size_t before = w->n;
+	char none[SAY_LINE * 2];
 
 	add_line(w, TONE_TITLE, 2, "%s", _("Answers"));
 	for (size_t i = 0; i < v->n; i++) {
@@ -269,11 +288,13 @@ static void add_answers(struct why *w, const struct log *l, int trap, int64_t bl
 			(row->trap == trap || row->trap == NO_TRAP))
 			add_rule(w, l, row);
 	}
-	if (w->n == before + 1)
-		add_line(w, TONE_PLAIN, 4, "%s",
-			trap == NO_TRAP ? _("no threshold for the block's mean or "
-					    "total; see its traps")
-					: _("no threshold set for this trap"));
+	if (w->n > before + 1)
+		return;
+	text_copy(none, sizeof none,
+		_("no threshold for the block's mean or total; see its traps"));
+	if (trap != NO_TRAP)
+		no_rule_says(l, trap, none, sizeof none);
+	add_line(w, TONE_PLAIN, 4, "%s", none);
 }
 
 static void add_clock(struct why *w, const struct log *l, const struct block *b)
@@ -301,7 +322,7 @@ static void add_decisions(struct why *w, const struct log *l, int trap,
 	struct alerts a = { 0 };
 	bool told = false;
 
-	alerts_of(l, b->farm, &a);
+	alerts_answered(l, b->farm, &a);
 	for (size_t i = 0; i < a.n; i++) {
 		const struct alert *one = &a.items[i];
 		if (!one->is_answered || one->block != b->id || one->pest != pest ||
@@ -315,6 +336,19 @@ static void add_decisions(struct why *w, const struct log *l, int trap,
 		told = true;
 	}
 	alerts_free(&a);
+}
+
+/* What a trap does not tell where males cannot follow a scent to it. */
+static void add_disruption(
+	struct why *w, const struct log *l, const struct block *b, int64_t pest)
+{
+	if (log_condition(l, b->id, pest, l->today) != CONDITION_DISRUPTED)
+		return;
+	add_line(w, TONE_TITLE, 2, "%s", _("A disrupted block"));
+	add_line(w, TONE_PLAIN, 4, "%s",
+		_("Where mating is disrupted few males find a trap: no catch, or a "
+		  "small one, does not mean that there are no moths. Traps at its "
+		  "edge and checks of fruit and shoots tell more."));
 }
 
 static void add_cautions(struct why *w)
@@ -345,6 +379,7 @@ void why_of(const struct log *l, int trap, int64_t block, int64_t pest, struct w
 	set_title(out, l, trap, block, pest);
 	add_answers(out, l, trap, block, pest, &v);
 	if (b) {
+		add_disruption(out, l, b, pest);
 		add_clock(out, l, b);
 		add_decisions(out, l, trap, b, pest);
 	}

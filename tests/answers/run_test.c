@@ -146,9 +146,43 @@ static void a_lure_changed_between_runs_is_no_visit_of_the_run(void **state)
 	run_of(&f.log, f.farm.id, f.log.today, &r);
 	assert_true(r.traps[0].open);
 	assert_string_equal(r.traps[0].last[RUN_LAST - 1], "5"); /* 4 in 6 nights */
-	fixture_read(&f, "2026-06-09"); /* on its own day it can be corrected */
+	fixture_read(&f, "2026-06-09"); /* on its own day it goes into what is typed */
 	run_of(&f.log, f.farm.id, f.log.today, &r);
-	assert_true(visit_is_service(&r.traps[0].visit));
+	assert_int_equal(r.traps[0].visit.count, 4);
+	assert_true(r.traps[0].is_serviced);
+	assert_int_equal(r.traps[0].serviced.new_lure, f.lure.id);
+	run_free(&r);
+	fixture_close(&f);
+}
+
+/* A week after the last count: the run of that day still has to read it. */
+static void a_lure_changed_today_leaves_the_count_open(void **state)
+{
+	struct fixture f;
+	struct run r = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500));
+	int64_t trap = fixture_trap(&f, "1", "2026-05-26");
+	fixture_count(&f, trap, "2026-06-02", 6);
+	struct visit v = fixture_counted(trap, "2026-06-09", COUNT_NONE);
+	v.outcome = OUTCOME_SKIPPED;
+	v.new_lure = f.lure.id;
+	fixture_save(&f, v);
+	fixture_read(&f, "2026-06-09");
+	assert_int_equal(log_open_traps(&f.log, f.farm.id), 1);
+	run_of(&f.log, f.farm.id, f.log.today, &r);
+	assert_true(r.traps[0].open);
+	assert_int_equal(r.done, 0);
+	assert_string_equal(r.traps[0].week_text, "");
+	assert_string_equal(r.traps[0].verdict_text, "");
+	v.reason = REASON_WEATHER; /* skipped, which is done */
+	fixture_save(&f, v);
+	fixture_read(&f, "2026-06-09");
+	run_of(&f.log, f.farm.id, f.log.today, &r);
+	assert_false(r.traps[0].open);
+	assert_false(r.traps[0].is_serviced);
 	run_free(&r);
 	fixture_close(&f);
 }
@@ -321,6 +355,7 @@ int main(void)
 		cmocka_unit_test(a_trap_skipped_yesterday_is_open_again_today),
 		cmocka_unit_test(a_count_alone_brings_no_lure),
 		cmocka_unit_test(a_lure_changed_between_runs_is_no_visit_of_the_run),
+		cmocka_unit_test(a_lure_changed_today_leaves_the_count_open),
 		cmocka_unit_test(a_run_is_judged_as_it_is_entered),
 		cmocka_unit_test(nights_stand_beside_a_catch_that_is_not_of_a_week),
 		cmocka_unit_test(a_catch_under_one_a_week_never_shows_as_none),

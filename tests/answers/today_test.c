@@ -109,6 +109,54 @@ static void over_comes_first_then_unknown_and_the_rest_is_counted(void **state)
 	fixture_close(&f);
 }
 
+static void what_is_doubtful_is_counted_apart(void **state)
+{
+	struct fixture f;
+	struct today t = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500));
+	int64_t old = fixture_trap(&f, "1", "2026-05-01");
+	fixture_count(&f, old, "2026-05-22", 0);
+	fixture_count(&f, old, "2026-05-29", 1);
+	fixture_count(&f, fixture_trap(&f, "2", "2026-05-22"), "2026-05-29", 1);
+	fixture_read(&f, "2026-05-29");
+	today_of(&f.log, &t);
+	assert_int_equal(t.n_under, 1);
+	assert_int_equal(t.n_near, 0);
+	assert_string_equal(t.doubted_text, ", 1 under?");
+	assert_string_equal(t.no_threshold, "");
+	today_free(&t);
+	fixture_close(&f);
+}
+
+/* The threshold is for another crop: of these traps nothing else on the page tells. */
+static void traps_that_catch_without_a_threshold_are_named(void **state)
+{
+	struct fixture f;
+	struct today t = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	struct rule r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500);
+	text_copy(r.crop, sizeof r.crop, "pear");
+	fixture_put_rule(&f, r);
+	fixture_count(&f, fixture_trap(&f, "1", "2026-05-01"), "2026-05-08", 4);
+	fixture_count(&f, fixture_trap(&f, "2", "2026-05-01"), "2026-05-08", 0);
+	fixture_read(&f, "2026-05-08");
+	today_of(&f.log, &t);
+	assert_string_equal(t.no_threshold,
+		"no threshold for 1 trap that catches: Upper Russet CM (1)");
+	fixture_count(&f, fixture_trap(&f, "3", "2026-05-01"), "2026-05-08", 9);
+	fixture_read(&f, "2026-05-08");
+	today_of(&f.log, &t);
+	assert_string_equal(t.no_threshold,
+		"no threshold for 2 traps that catch: Upper Russet CM (2)");
+	today_free(&t);
+	fixture_close(&f);
+}
+
 static void a_book_without_thresholds_says_so(void **state)
 {
 	struct fixture f;
@@ -250,6 +298,8 @@ int main(void)
 		cmocka_unit_test(a_run_left_half_way_stays_due_and_says_what_is_left),
 		cmocka_unit_test(a_farm_with_its_own_weekday_is_run_on_it),
 		cmocka_unit_test(over_comes_first_then_unknown_and_the_rest_is_counted),
+		cmocka_unit_test(what_is_doubtful_is_counted_apart),
+		cmocka_unit_test(traps_that_catch_without_a_threshold_are_named),
 		cmocka_unit_test(a_book_without_thresholds_says_so),
 		cmocka_unit_test(a_lure_is_brought_on_the_last_run_that_it_still_lasts),
 		cmocka_unit_test(what_is_due_names_trap_kind_and_day),

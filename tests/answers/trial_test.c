@@ -48,6 +48,40 @@ static void trial_counts_the_trap_weeks_that_a_rule_would_have_called(void **sta
 	fixture_close(&f);
 }
 
+/* Both are taken, one is judged: who takes the second is told so. */
+static void own_thresholds_say_which_turns_which_off(void **state)
+{
+	struct fixture f;
+	struct threshold_list t = { 0 };
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_trap(&f, "1", "2026-05-26");
+	struct rule wide = fixture_rule(&f, MEASURE_TRAP_WEEK, 2, 200);
+	text_copy(wide.source, sizeof wide.source, "N1: an invented guide");
+	fixture_put_rule(&f, wide);
+	struct rule narrow = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500);
+	narrow.from = 501;
+	narrow.to = 731;
+	fixture_put_rule(&f, narrow);
+	struct rule mean = fixture_rule(&f, MEASURE_BLOCK_WEEK, 1, 500);
+	mean.from = 501;
+	mean.to = 731;
+	fixture_put_rule(&f, mean); /* another measure is judged beside it */
+	fixture_read(&f, "2026-06-23");
+	must(threshold_list_read(&t, &f.log, f.cm.id, &e), &e);
+	assert_int_equal(t.n_own, 3);
+	assert_string_equal(t.own[0].replaced, ">=5 (1 May to 31 Jul)");
+	assert_string_equal(t.own[0].replaces, "");
+	assert_string_equal(t.own[1].replaced, "");
+	assert_string_equal(t.own[1].replaces, "N1");
+	assert_string_equal(t.own[2].replaced, "");
+	assert_string_equal(t.own[2].replaces, "");
+	threshold_list_free(&t);
+	fixture_close(&f);
+}
+
 static void trial_calls_a_missed_week_unknown_and_counts_no_catch_twice(void **state)
 {
 	static const int counts[] = { 6, -1, 2 };
@@ -253,6 +287,7 @@ static void trial_is_fast_enough_for_a_keystroke(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(own_thresholds_say_which_turns_which_off),
 		cmocka_unit_test(
 			trial_counts_the_trap_weeks_that_a_rule_would_have_called),
 		cmocka_unit_test(

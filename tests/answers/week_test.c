@@ -47,6 +47,42 @@ static void the_tree_has_farm_block_and_traps_with_their_answers(void **state)
 	fixture_close(&f);
 }
 
+/* The 21-day lure of trap 1 was a week overdue; trap 2 caught more and got a new one. */
+static void a_block_and_its_farm_are_no_surer_than_their_traps(void **state)
+{
+	struct fixture f;
+	struct week w = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500));
+	int64_t one = fixture_trap(&f, "1", "2026-05-01");
+	int64_t two = fixture_trap(&f, "2", "2026-05-22");
+	fixture_count(&f, one, "2026-05-22", 0);
+	fixture_count(&f, one, "2026-05-29", 1);
+	fixture_count(&f, two, "2026-05-29", 2);
+	fixture_read(&f, "2026-05-29");
+	week_of(&f.log, 0, 0, &w);
+	assert_int_equal(w.n, 4);
+	assert_string_equal(w.rows[2].verdict_text, "under?");
+	assert_string_equal(w.rows[3].verdict_text, "under");
+	assert_string_equal(w.rows[1].verdict_text, "under?");
+	assert_int_equal(w.rows[1].tone, TONE_UNSURE);
+	assert_string_equal(w.rows[1].says, "trap 1: lure was 7 d overdue");
+	assert_string_equal(w.rows[0].verdict_text, "under?");
+	assert_int_equal(w.n_under, 1);
+	assert_int_equal(w.n_doubted, 1);
+	assert_string_equal(w.doubted_text, ", 1 under?");
+	fixture_count(&f, two, "2026-05-29", 4); /* near, and that is no surer */
+	fixture_read(&f, "2026-05-29");
+	week_of(&f.log, 0, 0, &w);
+	assert_string_equal(w.rows[3].verdict_text, "near");
+	assert_string_equal(w.rows[1].verdict_text, "near?");
+	assert_string_equal(w.rows[0].verdict_text, "near?");
+	week_free(&w);
+	fixture_close(&f);
+}
+
 static void flight_lines_tell_a_zero_from_a_week_not_read(void **state)
 {
 	struct fixture f;
@@ -152,9 +188,45 @@ static void a_replaced_threshold_is_named_in_why(void **state)
 	free(traps.items);
 	fixture_read(&f, "2026-05-15");
 	why_of(&f.log, 1, 0, 0, &w);
-	assert_true(says(&w, "a narrower threshold replaces it: at least 5 a week"));
+	assert_true(says(&w, "off here, one that says more of where or when is "
+			     "judged instead: at least 5 a week"));
 	why_free(&w);
 	fixture_close(&f);
+}
+
+static void why_tells_where_the_thresholds_of_the_pest_hold_instead(void **state)
+{
+	static const struct {
+		const char *why, *crop, *says;
+	} row[] = {
+		{ "another crop", "Apples",
+			"no threshold set for this trap; yours for its pest hold "
+			"elsewhere: >=5 (apple); the crop of Upper Russet is Apples" },
+		{ "none entered", "",
+			"no threshold set for this trap; yours for its pest hold "
+			"elsewhere: >=5 (apple); the crop of Upper Russet is not "
+			"entered" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct why w = { 0 };
+		struct err e = { 0 };
+		fixture_open(&f);
+		text_copy(f.block.crop, sizeof f.block.crop, row[i].crop);
+		must(book_put_block(f.book, &f.block, &e), &e);
+		struct rule r = fixture_rule(&f, MEASURE_TRAP_WEEK, 1, 500);
+		text_copy(r.crop, sizeof r.crop, "apple");
+		fixture_put_rule(&f, r);
+		fixture_trap(&f, "1", "2026-05-01");
+		fixture_read(&f, "2026-05-08");
+		why_of(&f.log, 0, 0, 0, &w);
+		if (!says(&w, row[i].says))
+			fail_msg("%s is not told", row[i].why);
+		why_free(&w);
+		fixture_close(&f);
+	}
 }
 
 static void the_sheet_holds_every_trap_and_sums_the_run(void **state)
@@ -293,6 +365,8 @@ static void a_trap_never_read_has_no_total_on_the_sheet(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(
+			why_tells_where_the_thresholds_of_the_pest_hold_instead),
 		cmocka_unit_test(why_of_two_weeks_running_shows_each_week_on_its_line),
 		cmocka_unit_test(a_floor_keeps_its_plus_as_the_highest_of_a_block),
 		cmocka_unit_test(
@@ -302,6 +376,7 @@ int main(void)
 		cmocka_unit_test(the_tree_has_farm_block_and_traps_with_their_answers),
 		cmocka_unit_test(
 			a_trap_with_a_threshold_of_its_block_only_is_said_to_be_judged_with_it),
+		cmocka_unit_test(a_block_and_its_farm_are_no_surer_than_their_traps),
 		cmocka_unit_test(flight_lines_tell_a_zero_from_a_week_not_read),
 		cmocka_unit_test(why_names_visits_nights_threshold_source_and_cautions),
 		cmocka_unit_test(why_of_a_block_lists_its_traps),
