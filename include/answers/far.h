@@ -5,6 +5,7 @@
 #define ANSWERS_FAR_H
 
 #include "base/buf.h"
+#include "base/source.h"
 #include "season/ground.h"
 
 enum {
@@ -27,5 +28,8 @@ void far_free(struct far_farm *f);
 /* The question itself, if it is to be asked: what = "trap 3". */
 bool far_says(struct far_farm *f, struct position at, const char *what,
 	const char *farm, struct buf *out);
+/* The same about the corner or the position of a source that lies farthest off. */
+bool far_source_says(struct far_farm *traps, const struct source *s, const char *farm,
+	struct buf *out);
 
 #endif

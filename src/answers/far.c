@@ -62,13 +62,32 @@ bool far_says(struct far_farm *f, struct position at, const char *what,
 	const char *farm, struct buf *out)
 {
 	double km = far_km(f, at.lat, at.lon);
+	struct buf away = { 0 };
 
 	if (km <= FAR_KM)
 		return false;
-	buf_addf(out, _("%s lies "), what);
-	buf_add_thousands(out, (int64_t)llround(km));
+	buf_add_thousands(&away, (int64_t)llround(km));
 	buf_addf(out,
-		_(" km from the middle of the traps of %s; is its position right?"),
-		farm);
+		_("%s lies %s km from the middle of the traps of %s; is its position "
+		  "right?"),
+		what, away.text, farm);
+	buf_free(&away);
 	return true;
+}
+
+bool far_source_says(struct far_farm *traps, const struct source *s, const char *farm,
+	struct buf *out)
+{
+	struct position at = { s->lat, s->lon };
+	double most = s->has_position ? far_km(traps, s->lat, s->lon) : -1;
+
+	for (size_t i = 0; i < s->n_outline; i++) {
+		const struct corner *c = &s->outline[i];
+
+		if (far_km(traps, c->lat, c->lon) <= most)
+			continue;
+		most = far_km(traps, c->lat, c->lon);
+		at = (struct position){ c->lat, c->lon };
+	}
+	return most >= 0 && far_says(traps, at, s->name, farm, out);
 }
