@@ -14,9 +14,9 @@ bool entry_read(struct entry *out, struct book *b, const struct entry_ask *ask,
 bool entry_field_good(const struct entry *r, int field, struct entry_fault *fault);
 
 /* Puts the record into the book: on the disk when it returns true; r->id, r->stamp and
- * r->name are then those of the book. One step, also where a new treatment names several
- * blocks and so becomes several records of one job; r is then the first of them. `how`:
- * ENTRY_OVER | ENTRY_SURE. False with fault filled: nothing is changed. */
+ * r->name are then those of the book. One step, also where a new treatment names
+ * several blocks and so becomes several records of one job; r is then the first of
+ * them. `how`: ENTRY_OVER | ENTRY_SURE. False with fault filled: nothing is changed. */
 bool entry_put(struct entry *r, struct book *b, const struct log *l, int how,
 	struct entry_fault *fault);
 
@@ -28,6 +28,16 @@ void entry_choices_free(struct entry_choices *c);
 /* The threshold that a form holds as it is typed now; false: it is none yet. The log's
  * lists are looked at, not the book. */
 bool entry_rule(const struct entry *r, const struct log *l, struct rule *out);
+
+/* What a pick or a treatment would mean as it is typed now: out[0] until when it bars
+ * or from when it is allowed, out[1] what speaks against it; "" each, and of other
+ * kinds. */
+void entry_live(const struct entry *r, const struct log *l, char (*out)[SAY_LINE]);
+
+/* What changes in a block when the treatment is taken out, sentences that each begin
+ * with a blank; "" of other kinds, and when nothing does. */
+void entry_removal_says(
+	const struct log *l, enum entry_kind kind, int64_t id, char *out, size_t size);
 
 /* Puts a record away or brings it back. Refused: a farm or block in which traps hang
  * (it says how many). */

@@ -30,12 +30,17 @@ bool rule_from(struct hearing *h, const struct known *k,
 void rule_find(struct hearing *h, const struct known *k,
 	const struct threshold_row *row, struct rule *r);
 
+/* How a form shows a setting that is a number in files and in the book. */
+enum setting_look { SETTING_PLAIN, SETTING_PERCENT, SETTING_YES_NO };
+
 /* The settings in the order of their file. */
 struct setting_facts {
 	const char *name;         /* of files and of the book: "join_nights" */
 	const char *label;        /* N_() */
+	const char *says;         /* N_(): what it does, a sentence for its form */
 	int32_t lo, hi;           /* of a number; 0, 0: a text or a word */
 	const char *const *words; /* that it may be, the first the usual one; NULL */
+	enum setting_look look;
 };
 enum {
 	SETTING_LIMITS = 11, /* the fields of struct limits, in their order */
@@ -45,6 +50,7 @@ enum {
 	SETTING_DEGREE_UNIT,
 	SETTING_DATE_STYLE,
 	SETTING_WEEK_START,
+	SETTING_PAPER,
 	SETTING_COUNT
 };
 extern const struct setting_facts setting_facts[SETTING_COUNT];
@@ -62,7 +68,12 @@ bool settings_read(struct settings *out, struct book *b, struct err *e);
 /* The usual value, which an empty one stands for; "" of the scout. */
 void setting_usual(int i, char out[static NOTE_BYTES]);
 /* Puts the usual value in for an empty one and a word as it is written; false: it is
- * none that the setting takes, and heard. Numbers are the book's to judge. */
+ * none that the setting takes, and heard. Whether two numbers go together is the book's
+ * to judge. */
 bool setting_good(struct hearing *h, struct setting_row *r);
+/* As a form shows it: "70 %", "yes". */
+void setting_show(struct setting_row *r);
+/* The same as setting_good of a row that a form shows, which becomes that of a file. */
+bool setting_form_good(struct hearing *h, struct setting_row *r);
 
 #endif

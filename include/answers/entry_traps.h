@@ -21,4 +21,8 @@ bool entry_pull(
 bool entry_replace(struct book *b, int64_t trap, int64_t pest, int32_t day,
 	const struct log *l, struct err *e);
 
+/* How the block of a trap stands at log_now: "no entry till Tue 07:00", "entry not
+ * known"; "" when it is free. Whoever hangs, pulls or replaces one is told. */
+void entry_trap_bar(const struct log *l, int64_t trap, char *out, size_t size);
+
 #endif

@@ -15,6 +15,8 @@ struct flight_ask {
 	int64_t farm, block, pest;
 	int trap;
 	int season; /* year that it begins in */
+	/* Last season alone behind it, and nothing of what comes next. */
+	bool is_brief;
 };
 
 /* The kinds of marks under the chart, one letter each on screen and paper. */

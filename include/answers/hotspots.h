@@ -14,9 +14,10 @@ enum { HOT_SAYS = 320, HOT_LATE_SEASONS = 8 };
 
 struct hot_ask {
 	int64_t farm, pest;
-	int season; /* year that it began in; 0: the present one */
-	int flight; /* of that season; 0: all of the season so far */
-	int alike;  /* which of the groups of like traps; 0: the one with most traps */
+	int season;  /* year that it began in; 0: the present one */
+	int flight;  /* of that season; 0: all of the season so far */
+	int alike;   /* which of the groups of like traps; 0: the one with most traps */
+	int earlier; /* seasons before it to look at; 0: HOT_LATE_SEASONS */
 };
 
 /* Traps that may be compared: one lure kind, one condition, all of the window. */

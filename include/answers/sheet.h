@@ -12,12 +12,15 @@ struct sheet_trap {
 	bool is_border, is_disrupted;
 	char lure_since[8], card_since[8]; /* "14 Jul" */
 	char service[SAY_SHORT * 2];       /* what is due there by the next run */
-	char barred[SAY_SHORT * 3];        /* "no entry till Wed 06:00"; "" */
-	char last[RUN_LAST][8];            /* weekly catches of the four runs before */
-	char count[SAY_SHORT]; /* this run's visit: "7 c"; "" when there is none */
-	char week[SAY_SHORT];  /* catch per week; "-" */
+	bool lure_due, card_due;
+	char barred[SAY_SHORT * 3]; /* "no entry till Wed 06:00"; "treatment
+	                                    * planned: Thu 23 Jul 18:00"; "" */
+	char last[RUN_LAST][8];     /* weekly catches of the four runs before */
+	char count[SAY_SHORT];      /* this run's visit: "7 c"; "" when there is none */
+	char week[SAY_SHORT];       /* catch per week; "-" */
 	char nights[SAY_SHORT];
 	char rule[SAY_SHORT], verdict[SAY_SHORT];
+	bool is_over;
 	char total[SAY_SHORT]; /* moths this season; "at least" with a +; "-" never
 	                        * read */
 	char says[SAY_LINE];   /* what is missing, doubts */
@@ -31,6 +34,7 @@ struct sheet_block {
 	char rule[SAY_SHORT], verdict[SAY_SHORT];
 	char says[SAY_LINE];  /* which trap, what is missing, the total */
 	bool needs_attention; /* its own mean or total is over or unknown */
+	bool is_over;         /* its worst answer, the verdict above */
 };
 
 struct sheet {

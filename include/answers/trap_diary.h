@@ -3,6 +3,7 @@
 #ifndef ANSWERS_TRAP_DIARY_H
 #define ANSWERS_TRAP_DIARY_H
 
+#include "answers/entry.h"
 #include "answers/run.h"
 
 struct diary_row {
@@ -13,16 +14,28 @@ struct diary_row {
 	char nights_text[SAY_SHORT];    /* "7 n"; "" where no interval closed */
 	char weekly_text[SAY_SHORT];    /* catch per week over those nights; "-" */
 	char lure_text[SAY_SHORT], card_text[SAY_SHORT]; /* age in days: "14 d" */
+	/* "new lure CM 1 mg, new card delta liner": what it put in; "" nothing */
+	char kinds_text[SAY_LINE];
 	int64_t lure_kind, card_kind; /* in the trap before it, else those it gets */
-	int n_old;                    /* earlier forms that the book keeps */
+	int32_t card_full_at;         /* moths that this card holds; 0: not known */
+	int n_old;                    /* earlier forms that say something else */
 	enum tone tone;
 };
 
-/* An earlier form of a visit: "was 41, changed Tue 4 Aug 19:12 by JR". */
+/* An earlier form of a visit: "was 41, changed 4 Aug 19:12 by JR", "was hung, changed
+ * 4 Aug 19:12 by JR; lure CM 1 mg, was CM standard". */
 struct diary_old {
 	int32_t day;
 	char day_text[SAY_SHORT];
-	char text[SAY_LINE];
+	char text[SAY_LINE * 2];
+	struct visit visit;
+};
+
+/* Kinds that a visit may have put in, those put away among them: ids beside names. */
+struct kind_choices {
+	struct entry_choices names;
+	int64_t *ids;
+	size_t cap_ids;
 };
 
 struct trap_diary {
@@ -40,7 +53,8 @@ struct trap_diary {
 	struct run_trap blank;
 	struct diary_row *rows; /* latest first */
 	size_t n, cap;
-	struct diary_old *olds; /* latest change first; removed visits too */
+	struct kind_choices lures, cards; /* lures of its pest, and of no single one */
+	struct diary_old *olds;           /* latest change first; removed visits too */
 	size_t n_olds, cap_olds;
 };
 

@@ -52,8 +52,14 @@ static void fill_entry(const struct bar *bar, struct due_item *item)
 		text_copy(item->no_entry_until, sizeof item->no_entry_until, "unknown");
 }
 
-static void add_item(
-	const struct log *l, size_t trap, const struct worked *w, struct due *out)
+/* Of a farm: looked up once, since they are found by all of its visits. */
+struct coming {
+	int32_t run; /* the next one */
+	int32_t by;  /* what is due until then is changed on it */
+};
+
+static void add_item(const struct log *l, size_t trap, const struct worked *w,
+	const struct coming *next, struct due *out)
 {
 	const struct trap *t = &l->traps.items[trap];
 	const struct farm *f = log_farm(l, t->farm);
@@ -78,39 +84,41 @@ static void add_item(
 		lure   ? lure->name
 		: card ? card->name
 		       : "");
-	say_state(w, log_next_run(l, t->farm), item);
+	say_state(w, next->run, item);
 	fill_entry(bars_find(&out->today.bars, t->block), item);
 }
 
-/* The last day before the run after the next one: what is due by then is changed on
- * the next run. */
-static int32_t horizon(const struct log *l, int64_t farm)
+/* What is due before the run after the next one would not last until then. */
+static struct coming coming_of(const struct log *l, int64_t farm)
 {
 	int32_t run = log_next_run(l, farm);
+	int32_t after =
+		log_run_after(log_farm(l, farm), run > l->today ? run : l->today);
 
-	return log_run_after(log_farm(l, farm), run > l->today ? run : l->today) - 1;
+	return (struct coming){ .run = run, .by = after - 1 };
 }
 
-static void add_items(const struct log *l, size_t trap, int32_t by, struct due *out)
+static void add_items(
+	const struct log *l, size_t trap, const struct coming *next, struct due *out)
 {
 	struct lure_state lure =
-		service_lure(&l->diaries[trap], &l->lures, l->today, by);
+		service_lure(&l->diaries[trap], &l->lures, l->today, next->by);
 	struct card_state card =
-		service_card(&l->diaries[trap], &l->cards, l->today, by);
+		service_card(&l->diaries[trap], &l->cards, l->today, next->by);
 	struct worked one = { .is_lure = true,
 		.kind = lure.kind,
 		.state = lure.state,
 		.due = lure.due,
 		.overdue_days = lure.overdue_days };
 
-	add_item(l, trap, &one, out);
+	add_item(l, trap, &one, next, out);
 	one = (struct worked){ .is_full = card.mark >= CARD_CHANGE,
 		.kind = card.kind,
 		.state = card.state,
 		.due = card.due,
 		.overdue_days = card.overdue_days,
 		.moths = card.moths };
-	add_item(l, trap, &one, out);
+	add_item(l, trap, &one, next, out);
 }
 
 static int by_due_day(const void *a, const void *b)
@@ -205,6 +213,20 @@ static void keep_runs_of(struct today *t, int64_t farm)
 	t->n_runs = n;
 }
 
+static void add_farm(const struct log *l, int64_t farm, struct due *out)
+{
+	const struct coming next = coming_of(l, farm);
+	size_t first = out->n;
+
+	for (size_t i = 0; i < l->traps.n; i++)
+		if (l->traps.items[i].farm == farm)
+			add_items(l, i, &next, out);
+	if (out->n > first + 1)
+		qsort(out->items + first, out->n - first, sizeof *out->items,
+			by_due_day);
+	add_brings(l, farm, out);
+}
+
 void due_of(const struct log *l, int64_t farm, struct due *out)
 {
 	out->n = out->n_brings = out->n_totals = 0;
@@ -214,16 +236,8 @@ void due_of(const struct log *l, int64_t farm, struct due *out)
 	block_clocks_of(l, farm, &out->clocks);
 	for (size_t f = 0; f < l->farms.n; f++) {
 		int64_t id = l->farms.items[f].id;
-		size_t first = out->n;
-		if (farm != 0 && farm != id)
-			continue;
-		for (size_t i = 0; i < l->traps.n; i++)
-			if (l->traps.items[i].farm == id)
-				add_items(l, i, horizon(l, id), out);
-		if (out->n > first + 1)
-			qsort(out->items + first, out->n - first, sizeof *out->items,
-				by_due_day);
-		add_brings(l, id, out);
+		if (farm == 0 || farm == id)
+			add_farm(l, id, out);
 	}
 	add_totals(l, out);
 }

@@ -60,7 +60,7 @@ static int64_t pest_of(const struct choosing *c)
 static void words(const struct choosing *c)
 {
 	for (int i = c->column->lo; i <= c->column->hi; i++)
-		add(c->out, c->column->word(i), "");
+		add(c->out, _(c->column->word(i)), "");
 }
 
 static void farms(const struct choosing *c)
@@ -82,13 +82,30 @@ static void blocks(const struct choosing *c)
 			add(c->out, all->items[i].name, all->items[i].crop);
 }
 
+/* Which of the log's pests a trap is for; the caller frees the list. */
+static bool *with_traps(const struct log *l)
+{
+	bool *has = mem_new(l->pests.n, sizeof *has);
+
+	for (size_t i = 0; i < l->traps.n; i++) {
+		const struct pest *p = log_pest(l, l->traps.items[i].pest);
+		if (p)
+			has[p - l->pests.items] = true;
+	}
+	return has;
+}
+
+/* Those that a trap is for come first. */
 static void pests(const struct choosing *c)
 {
 	const struct pests *all = &c->log->pests;
+	bool *first = with_traps(c->log);
 
-	for (size_t i = 0; i < all->n; i++)
-		if (!all->items[i].retired)
-			add(c->out, all->items[i].code, all->items[i].name);
+	for (int pass = 0; pass < 2; pass++)
+		for (size_t i = 0; i < all->n; i++)
+			if (!all->items[i].retired && first[i] == (pass == 0))
+				add(c->out, all->items[i].code, all->items[i].name);
+	free(first);
 }
 
 static void lures(const struct choosing *c)
@@ -116,8 +133,9 @@ static void cards(const struct choosing *c)
 	for (size_t i = 0; i < all->n; i++) {
 		if (all->items[i].retired)
 			continue;
-		snprintf(help, sizeof help, _("%d days, full at %d"),
-			(int)all->items[i].life_days, (int)all->items[i].floor_at);
+		snprintf(help, sizeof help, _("%d days, due at %d, full at %d"),
+			(int)all->items[i].life_days, (int)all->items[i].change_at,
+			(int)all->items[i].floor_at);
 		add(c->out, all->items[i].name, help);
 	}
 }
@@ -169,11 +187,14 @@ static void setting_words(const struct choosing *c)
 {
 	for (size_t i = 0; i < SETTING_COUNT; i++) {
 		const char *const *all = setting_facts[i].words;
-		if (strcmp(setting_facts[i].name, c->entry->text[0]) != 0 || !all)
+		if (strcmp(setting_facts[i].name, c->entry->text[0]) != 0)
 			continue;
-		for (; *all; all++)
+		for (; all && *all; all++)
 			add(c->out, *all, "");
-		c->out->only = true;
+		for (int yes = 1; setting_facts[i].look == SETTING_YES_NO && yes >= 0;
+			yes--)
+			add(c->out, column_yes_no(yes), "");
+		c->out->only = c->out->n > 0;
 	}
 }
 

@@ -13,7 +13,8 @@ struct shelves {
 	struct known known;
 	struct sources sources;
 	struct settings settings;
-	/* Of their own kinds alone, latest first; picks bring their treatments. */
+	/* Of their own kinds alone, latest first; picks bring their treatments, and
+	 * treatments the picks, by block and day. */
 	struct treatments treatments;
 	struct picks picks;
 	struct fruit_checks checks;
@@ -37,13 +38,16 @@ struct putting {
 	size_t at;  /* of the record in the lists, if it has an id */
 	bool touched[ENTRY_FIELDS_MAX]; /* by column */
 	const struct entry_family *family;
-	bool sure; /* nothing is asked any more */
+	bool sure;        /* nothing is asked any more */
+	bool doubts_full; /* the fault has no room for one more doubt */
 	struct entry_fault *fault;
 	struct err *e;
 };
-/* Something speaks against it: true if it was said already and is put in all the same. */
+/* Something speaks against it: true if it was said already and is put in all the same.
+ * Several are said one behind the other, as far as a page has room for them. */
 bool putting_doubt(struct putting *p, const char *text);
-/* The same of a position absurdly far from the other traps of its farm; what: "trap 3". */
+/* The same of a position absurdly far from the other traps of its farm; what: "trap
+ * 3". */
 bool putting_far(struct putting *p, int64_t farm, struct position at, const char *what);
 bool putting_touched(const struct putting *p, const char *column);
 

@@ -11,7 +11,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SHOWN_BYTES = 48 }; /* of a wrong value in a sentence, with its NUL */
+enum {
+	SHOWN_BYTES = 48, /* of a wrong value in a sentence, with its NUL */
+	DOUBT_BYTES =
+		210, /* of several doubts: a page's message has room for as many */
+};
 
 /* When the record was changed last; a setting that was never set has none. */
 static bool read_stamp(struct book *b, enum entry_kind kind, int64_t id,
@@ -132,13 +136,29 @@ static void fault_set(struct entry_fault *fault, int field, const char *text)
 	text_copy(fault->text, sizeof fault->text, said.text);
 }
 
+static void add_doubt(struct putting *p, const char *text)
+{
+	const char *before = p->fault->text;
+	struct buf all = { 0 };
+
+	if (!p->fault->is_doubt) {
+		buf_add(&all, text);
+	} else if (strlen(before) + strlen(text) < DOUBT_BYTES) {
+		buf_addf(&all, "%s; %s", before, text);
+	} else {
+		buf_addf(&all, _("%s; and more speaks against it"), before);
+		p->doubts_full = true;
+	}
+	fault_set(p->fault, -1, all.text);
+	p->fault->is_doubt = true;
+	buf_free(&all);
+}
+
 bool putting_doubt(struct putting *p, const char *text)
 {
-	if (p->sure)
-		return true;
-	fault_set(p->fault, -1, text);
-	p->fault->is_doubt = true;
-	return false;
+	if (!p->sure && !p->doubts_full)
+		add_doubt(p, text);
+	return p->sure;
 }
 
 static void hear_bad(void *arg, const char *column, const char *what)
@@ -199,7 +219,7 @@ bool entry_field_good(const struct entry *r, int field, struct entry_fault *faul
 	if (good && r->kind == ENTRY_SETTINGS) {
 		struct setting_row *s = row;
 		field_of_text(&h, &f->columns[0], &r->manner, r->text[0], row);
-		good = setting_good(&h, s);
+		good = setting_form_good(&h, s);
 	}
 	free(row);
 	return good;

@@ -120,6 +120,45 @@ bool trap_hang(
 	return book_save_visit(b, &v, NULL, e);
 }
 
+/* Only its first visit, and not past the next one. */
+static bool rehang_good(const struct visits *all, const char *name, int32_t from,
+	int32_t to, struct err *e)
+{
+	const struct visit *first = all->n ? &all->items[0] : NULL;
+	char was[DAY_ISO_SIZE], next[DAY_ISO_SIZE];
+
+	day_iso(from, was);
+	if (!first || first->day != from || first->outcome != OUTCOME_HUNG)
+		return err_set(e, ERR_INPUT,
+			_("%s: %s is not its first visit; its diary puts that right"),
+			name, was);
+	if (all->n < 2 || to < all->items[1].day)
+		return true;
+	day_iso(all->items[1].day, next);
+	return err_set(e, ERR_INPUT,
+		_("%s has a visit on %s; the day on which it was hung lies before that"),
+		name, next);
+}
+
+bool trap_rehang(
+	struct book *b, const struct trap *t, int32_t from, int32_t to, struct err *e)
+{
+	struct visits all = { 0 };
+	struct visit_words words;
+	struct visit v;
+	char name[SAY_LINE];
+	bool ok = name_trap(b, t, name, e) && book_trap_visits(b, t->id, &all, e) &&
+		  rehang_good(&all, name, from, to, e) &&
+		  book_visit(b, t->id, from, &v, &words, e) &&
+		  book_remove_visit(b, t->id, from, e);
+
+	free(all.items);
+	if (!ok)
+		return false;
+	v.day = to;
+	return book_save_visit(b, &v, &words, e);
+}
+
 /* What was counted on the day that it is pulled is its last count. */
 bool trap_pull(
 	struct book *b, const struct trap *t, int32_t day, int32_t today, struct err *e)

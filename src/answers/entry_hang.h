@@ -19,7 +19,16 @@ int64_t traps_usual_lure(const struct known *k, int64_t farm, int64_t pest);
  * hanging in the air. today: DAY_NONE = any day is good. */
 bool trap_hang(struct book *b, const struct trap *t, int32_t day, int32_t today,
 	struct err *e);
+/* The day of its hanging was another one; only while that is its first visit. */
+bool trap_rehang(
+	struct book *b, const struct trap *t, int32_t from, int32_t to, struct err *e);
 bool trap_pull(struct book *b, const struct trap *t, int32_t day, int32_t today,
 	struct err *e);
+
+/* Adds "Pond block on 2026-07-21: no entry until Wed 22 Jul 06:00" when nobody might be
+ * at the trap on that day: today by the hour, earlier where all of the day was
+ * barred. */
+bool hang_doubt(struct book *b, const struct log *l, const struct trap *t, int32_t day,
+	struct buf *out, struct err *e);
 
 #endif

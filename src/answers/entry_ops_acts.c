@@ -2,6 +2,7 @@
 #include "entry_family.h"
 
 #include "answers/entry_bar.h"
+#include "answers/entry_visited.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/acts.h"
@@ -107,7 +108,9 @@ static bool add_name(struct hearing *h, struct block_names *all, const char *par
 	text_copy(name, sizeof name, part);
 	text_trim(name);
 	if (!*name)
-		return true;
+		return row_bad(h, "block",
+			_("names no block at one of its commas; it takes names of "
+			  "blocks with commas between them"));
 	if (strlen(name) >= NAME_BYTES || all->n == BLOCKS_MOST)
 		return row_bad(h, "block",
 			_("is not right; it takes names of blocks with commas between "
@@ -129,12 +132,13 @@ static bool split_names(
 	all->n = 0;
 	if (known_find_block(k, known_find_farm(k, r->farm), text))
 		return add_name(&p->hear, all, text);
-	for (char *end = text; end; part = end + 1) {
-		end = strchr(part, ',');
+	while (part) {
+		char *end = strchr(part, ',');
 		if (end)
-			*end = '\0';
+			*end++ = '\0';
 		if (!add_name(&p->hear, all, part))
 			return false;
+		part = end;
 	}
 	return true;
 }
@@ -168,22 +172,66 @@ static bool asks(const struct putting *p)
 	return false;
 }
 
-static bool picks_allow(struct putting *p, const struct treatment *t)
+/* By what the book holds now: the log was read before another program's pick, and does
+ * not reach back to those of earlier years. */
+static void say_picks(
+	const struct putting *p, const struct treatment *t, struct buf *out)
 {
+	struct log now = *p->shelves->log;
 	char said[1][SAY_LINE * 2];
+
+	now.treatments = p->shelves->treatments;
+	now.picks = p->shelves->picks;
+	size_t n = treatment_bars_picks(&now, t, said, 1);
+	if (n > 0)
+		buf_add(out, said[0]);
+	if (n > 1)
+		buf_addf(out,
+			ngettext("; and %zu more pick", "; and %zu more picks", n - 1),
+			n - 1);
+}
+
+struct visited {
+	struct buf first;
+	size_t n;
+};
+
+static void hear_visited(void *arg, const char *sentence)
+{
+	struct visited *v = arg;
+
+	if (v->n++ == 0)
+		buf_add(&v->first, sentence);
+}
+
+/* Behind what is said of picks there is room for their number alone. */
+static bool say_visits(struct putting *p, const struct treatment *t, struct buf *out)
+{
+	struct visited v = { 0 };
+	const struct said said = { hear_visited, &v };
+	bool ok = treatment_visited(
+		p->book, &p->shelves->known, t, p->hear.zone, &said, p->e);
+
+	if (v.n > 0 && out->n > 0)
+		buf_addf(out,
+			ngettext("; and %zu visit in the re-entry interval",
+				"; and %zu visits in the re-entry interval", v.n),
+			v.n);
+	else if (v.n > 0)
+		buf_add(out, v.first.text);
+	buf_free(&v.first);
+	return ok;
+}
+
+static bool nothing_against(struct putting *p, const struct treatment *t)
+{
 	struct buf text = { 0 };
 
 	if (!p->shelves->log || !asks(p))
 		return true;
-	size_t n = treatment_bars_picks(p->shelves->log, t, said, 1);
-	if (n == 0)
-		return true;
-	buf_add(&text, said[0]);
-	if (n > 1)
-		buf_addf(&text,
-			ngettext("; and %zu more pick", "; and %zu more picks", n - 1),
-			n - 1);
-	bool go_on = putting_doubt(p, text.text);
+	say_picks(p, t, &text);
+	bool go_on =
+		say_visits(p, t, &text) && (text.n == 0 || putting_doubt(p, text.text));
 	buf_free(&text);
 	return go_on;
 }
@@ -193,7 +241,7 @@ static bool put_in_block(struct putting *p, const struct treatment_row *r, int64
 	const struct shelves *s = p->shelves;
 	struct treatment t = p->id ? s->treatments.items[p->at] : treatment_blank;
 
-	if (!treatment_over(&p->hear, &s->known, r, &t) || !picks_allow(p, &t) ||
+	if (!treatment_over(&p->hear, &s->known, r, &t) || !nothing_against(p, &t) ||
 		!book_put_treatment(p->book, &t, p->e))
 		return false;
 	if (*id == 0)
@@ -207,6 +255,7 @@ static bool treatments_put(struct putting *p, const void *row)
 	struct treatment_row r = *(const struct treatment_row *)row;
 	struct block_names blocks;
 	int64_t first = 0;
+	bool all = true;
 
 	if (!split_names(p, &r, &blocks))
 		return false;
@@ -218,9 +267,12 @@ static bool treatments_put(struct putting *p, const void *row)
 		new_job(p->shelves, r.day, r.job);
 	for (size_t i = 0; i < blocks.n; i++) {
 		text_copy(r.block, sizeof r.block, blocks.name[i]);
-		if (!put_in_block(p, &r, &first))
+		all = put_in_block(p, &r, &first) && all;
+		if (!all && !p->fault->is_doubt)
 			return false;
 	}
+	if (!all) /* each block's doubts were heard */
+		return false;
 	p->id = first;
 	return blocks.n > 0 || row_bad(&p->hear, "block", _("names no block"));
 }

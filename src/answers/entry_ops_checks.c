@@ -1,9 +1,11 @@
 /* Fruit checks and dispensers on the Book page, and what the families of acts share. */
+#include "answers/answered.h"
 #include "answers/checks.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/acts.h"
 #include "entry_ops_acts.h"
+#include "season/fruit.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -87,8 +89,11 @@ bool shelves_read_acts(
 	int32_t from = day_from_ymd(DAY_YEAR_MIN, 1, 1);
 	int32_t to = day_from_ymd(DAY_YEAR_MAX, 12, 31);
 	bool treatments = kind == ENTRY_TREATMENTS || kind == ENTRY_PICKS;
-	bool ok = (!treatments || book_treatments(b, 0, from, to, &s->treatments, e)) &&
-		  (kind != ENTRY_PICKS || book_picks(b, 0, from, to, &s->picks, e)) &&
+	bool ok = (kind != ENTRY_TREATMENTS ||
+			  book_treatments(b, 0, from, to, &s->treatments, e)) &&
+		  (kind != ENTRY_PICKS ||
+			  treatments_that_bar(b, 0, from, to, &s->treatments, e)) &&
+		  (!treatments || book_picks(b, 0, from, to, &s->picks, e)) &&
 		  (kind != ENTRY_CHECKS ||
 			  book_fruit_checks(b, 0, from, to, &s->checks, e)) &&
 		  (kind != ENTRY_DISPENSERS ||
@@ -96,7 +101,8 @@ bool shelves_read_acts(
 
 	sort(s->treatments.items, s->treatments.n, sizeof *s->treatments.items,
 		by_treatment);
-	sort(s->picks.items, s->picks.n, sizeof *s->picks.items, by_pick);
+	if (kind == ENTRY_PICKS)
+		sort(s->picks.items, s->picks.n, sizeof *s->picks.items, by_pick);
 	sort(s->checks.items, s->checks.n, sizeof *s->checks.items, by_check);
 	sort(s->dispensers.items, s->dispensers.n, sizeof *s->dispensers.items,
 		by_dispensers);
@@ -137,9 +143,12 @@ static void checks_name(const void *row, char *out, size_t size)
 
 static void checks_note(const struct shelves *s, size_t i, char out[static SAY_LINE])
 {
+	const struct fruit_check *c = &s->checks.items[i];
 	struct buf text = { 0 };
 
-	check_say_share(&s->checks.items[i], &text);
+	if (fruit_hurt(c) > 0) /* stung ones are among them, which no column tells */
+		buf_addf(&text, _("hurt %d: "), (int)fruit_hurt(c));
+	check_say_share(c, &text);
 	text_copy(out, SAY_LINE, text.text ? text.text : "");
 	buf_free(&text);
 }

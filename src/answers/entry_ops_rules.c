@@ -83,10 +83,18 @@ static size_t settings_count(const struct shelves *s)
 	return SETTING_COUNT;
 }
 
+/* In the list who is out and how things are shown come first: they are looked for. */
+static size_t nth(size_t i)
+{
+	enum { SHOWN = SETTING_COUNT - SETTING_SCOUT };
+
+	return i < SHOWN ? i + SETTING_SCOUT : i - SHOWN;
+}
+
 static int64_t settings_id(const struct shelves *s, size_t i)
 {
 	(void)s;
-	return (int64_t)i + 1;
+	return (int64_t)nth(i) + 1;
 }
 
 static bool settings_wanted(
@@ -102,8 +110,9 @@ static void settings_row(const struct shelves *s, size_t i, void *row)
 {
 	struct setting_row *r = row;
 
-	r->name = (int)i;
-	text_copy(r->value, sizeof r->value, s->settings.value[i]);
+	r->name = (int)nth(i);
+	text_copy(r->value, sizeof r->value, s->settings.value[r->name]);
+	setting_show(r);
 }
 
 static void settings_name(const void *row, char *out, size_t size)
@@ -116,24 +125,27 @@ static void settings_name(const void *row, char *out, size_t size)
 /* "1 to 31, usual: 5"; "ha or acre" */
 static void settings_note(const struct shelves *s, size_t i, char out[static SAY_LINE])
 {
-	const struct setting_facts *f = &setting_facts[i];
-	char usual[NOTE_BYTES];
+	const struct setting_facts *f = &setting_facts[nth(i)];
+	struct setting_row usual = { .name = (int)nth(i) };
 
 	(void)s;
-	setting_usual((int)i, usual);
+	setting_usual(usual.name, usual.value);
+	setting_show(&usual);
 	if (f->words)
 		snprintf(out, SAY_LINE, _("%s or %s"), f->words[0], f->words[1]);
+	else if (f->look == SETTING_YES_NO)
+		snprintf(out, SAY_LINE, _("yes or no, usual: %.8s"), usual.value);
 	else if (f->hi)
-		snprintf(out, SAY_LINE, _("%d to %d, usual: %s"), (int)f->lo,
-			(int)f->hi, usual);
+		snprintf(out, SAY_LINE, _("%d to %d, usual: %.8s"), (int)f->lo,
+			(int)f->hi, usual.value);
 }
 
-/* Whether a number is in its range, and goes with the others, is the book's to say. */
+/* Whether a number goes with the others is the book's to say. */
 static bool settings_put(struct putting *p, const void *row)
 {
 	struct setting_row r = *(const struct setting_row *)row;
 
-	return setting_good(&p->hear, &r) &&
+	return setting_form_good(&p->hear, &r) &&
 	       book_put_setting(p->book, setting_facts[r.name].name, r.value, p->e);
 }
 

@@ -232,28 +232,55 @@ static void traps_guess(const struct shelves *s, const struct entry_ask *ask, vo
 			known_lure(k, traps_usual_lure(k, f->id, ask->pest)));
 }
 
-/* The day of a visit that the form may make: one that is there is put right in the
- * diary. */
-static bool day_free(struct putting *p, const char *column, int32_t was)
+/* The form makes visits and moves the day of a hanging; it takes none out. */
+static bool days_good(
+	struct putting *p, const struct trap_row *r, const struct trap_row *was)
 {
-	if (!p->id || !putting_touched(p, column) || was == DAY_NONE)
+	char iso[DAY_ISO_SIZE];
+
+	if (!p->id)
 		return true;
-	return row_bad(&p->hear, column,
-		_("is a visit already; put it right in the trap's diary"));
+	if (putting_touched(p, "hung") && was->hung != DAY_NONE && r->hung == DAY_NONE)
+		return row_bad(&p->hear, "hung",
+			_("cannot be emptied here: in the trap's diary Delete, twice, "
+			  "takes that visit out"));
+	day_iso(was->pulled, iso);
+	if (putting_touched(p, "pulled") && was->pulled != DAY_NONE)
+		return row_bad(&p->hear, "pulled",
+			_("cannot take the place of %s: in the trap's diary Delete, "
+			  "twice, takes that visit out"),
+			iso);
+	return true;
 }
 
 /* The visits that hung and pulled stand for. */
-static bool put_visits(
-	struct putting *p, const struct trap_row *r, const struct trap *t)
+static bool put_visits(struct putting *p, const struct trap_row *r,
+	const struct trap *t, int32_t was_hung)
 {
 	const struct log *l = p->shelves->log;
 	int32_t today = l ? l->today : DAY_NONE;
+	bool hangs = r->hung != DAY_NONE && putting_touched(p, "hung");
 
-	if (r->hung != DAY_NONE && putting_touched(p, "hung") &&
-		!trap_hang(p->book, t, r->hung, today, p->e))
+	if (hangs && !(p->id && was_hung != DAY_NONE
+				     ? trap_rehang(p->book, t, was_hung, r->hung, p->e)
+				     : trap_hang(p->book, t, r->hung, today, p->e)))
 		return false;
 	return r->pulled == DAY_NONE || !putting_touched(p, "pulled") ||
 	       trap_pull(p->book, t, r->pulled, today, p->e);
+}
+
+/* Who hangs or pulls it is in the block. */
+static bool entry_good(
+	struct putting *p, const struct trap *t, const char *column, int32_t day)
+{
+	struct buf text = { 0 };
+
+	if (day == DAY_NONE || !p->shelves->log || !putting_touched(p, column))
+		return true;
+	bool ok = hang_doubt(p->book, p->shelves->log, t, day, &text, p->e) &&
+		  (text.n == 0 || putting_doubt(p, text.text));
+	buf_free(&text);
+	return ok;
 }
 
 static bool place_good(struct putting *p, const struct trap *t)
@@ -267,6 +294,17 @@ static bool place_good(struct putting *p, const struct trap *t)
 	return putting_far(p, t->farm, (struct position){ t->lat, t->lon }, what);
 }
 
+/* All doubts are heard: Enter again puts it in against each of them. */
+static bool nothing_against(
+	struct putting *p, const struct trap_row *r, const struct trap *t)
+{
+	bool hung = entry_good(p, t, "hung", r->hung);
+	bool pulled = entry_good(p, t, "pulled", r->pulled);
+	bool placed = place_good(p, t);
+
+	return hung && pulled && placed;
+}
+
 static bool traps_put(struct putting *p, const void *row)
 {
 	const struct trap_row *r = row;
@@ -277,14 +315,12 @@ static bool traps_put(struct putting *p, const void *row)
 
 	if (!row_find_farm(&p->hear, k, r->farm, &made.farm) ||
 		!row_find_block(&p->hear, k, made.farm, r->block, &made.block) ||
-		!trap_good(&p->hear, k, r, &made) ||
-		!day_free(p, "hung", before.hung) ||
-		!day_free(p, "pulled", before.pulled))
+		!trap_good(&p->hear, k, r, &made) || !days_good(p, r, &before))
 		return false;
 	struct trap t = trap_after(&p->hear, r, &was, &made);
-	if (!place_good(p, &t))
+	if (!nothing_against(p, r, &t))
 		return false;
-	if (!book_put_trap(p->book, &t, p->e) || !put_visits(p, r, &t))
+	if (!book_put_trap(p->book, &t, p->e) || !put_visits(p, r, &t, before.hung))
 		return false;
 	p->id = t.id;
 	return true;

@@ -14,28 +14,72 @@ static const char *const length_units[] = { "m", "feet", NULL };
 static const char *const degree_units[] = { "C", "F", NULL };
 static const char *const date_styles[] = { "day-month", "month-day", NULL };
 static const char *const week_starts[] = { "monday", "sunday", NULL };
+static const char *const papers[] = { "a4", "letter", NULL };
 
 const struct setting_facts setting_facts[SETTING_COUNT] = {
-	{ "join_nights", N_("Nights under which intervals are joined"), 1, 31, NULL },
-	{ "long_nights", N_("Nights above which an interval is long"), 1, NIGHTS_MAX,
-		NULL },
-	{ "stale_nights", N_("Nights after which a catch is unknown"), 1, NIGHTS_MAX,
-		NULL },
-	{ "near_x100", N_("Hundredths of a threshold that are near"), 0, 100, NULL },
-	{ "read_num", N_("Traps to be read for a block mean"), 1, 100, NULL },
-	{ "read_den", N_("... out of so many traps"), 1, 100, NULL },
-	{ "open_days", N_("Days more that a run may take"), 0, 6, NULL },
-	{ "fill_days", N_("Days without weather that are filled"), 0, 3, NULL },
-	{ "skip_biofix_day", N_("Sums begin the day after biofix (1)"), 0, 1, NULL },
-	{ "odd_count", N_("Count from which a jump is asked about"), 1, COUNT_MAX,
-		NULL },
-	{ "odd_times", N_("... over so many times the last four"), 1, 100, NULL },
-	{ "scout", N_("Scout who is out"), 0, 0, NULL },
-	{ "area_unit", N_("Areas in"), 0, 0, area_units },
-	{ "length_unit", N_("Distances in"), 0, 0, length_units },
-	{ "degree_unit", N_("Temperatures in"), 0, 0, degree_units },
-	{ "date_style", N_("Dates as"), 0, 0, date_styles },
-	{ "week_start", N_("A week begins on"), 0, 0, week_starts },
+	{ "join_nights", N_("Nights under which intervals are joined"),
+		N_("An interval of fewer nights than this is joined with those before "
+		   "it."),
+		1, 31, NULL, SETTING_PLAIN },
+	{ "long_nights", N_("Nights above which an interval is long"),
+		N_("A catch of more nights than this is marked as an average over a "
+		   "long interval."),
+		1, NIGHTS_MAX, NULL, SETTING_PLAIN },
+	{ "stale_nights", N_("Nights after which a catch is unknown"),
+		N_("A trap that was not read for more nights than this has no catch "
+		   "for this week."),
+		1, NIGHTS_MAX, NULL, SETTING_PLAIN },
+	{ "near_x100", N_("Near: from this part of a threshold on"),
+		N_("A catch under its threshold is called near from this part of it "
+		   "on."),
+		0, 100, NULL, SETTING_PERCENT },
+	{ "read_num", N_("Traps that must be read for a block mean"),
+		N_("So many traps of a block must be read before its mean is told, out "
+		   "of the number in the next setting."),
+		1, 100, NULL, SETTING_PLAIN },
+	{ "read_den", N_("... out of so many that hang there"),
+		N_("With 2 in the setting before and 3 here, 2 of 3 traps must be "
+		   "read, and 4 of 6."),
+		1, 100, NULL, SETTING_PLAIN },
+	{ "open_days", N_("Days more that a run may take"),
+		N_("A run that is not done goes on for so many days after its first."),
+		0, 6, NULL, SETTING_PLAIN },
+	{ "fill_days", N_("Days without weather that are filled"),
+		N_("Up to so many days in a row without temperatures are filled from "
+		   "those beside them."),
+		0, 3, NULL, SETTING_PLAIN },
+	{ "skip_biofix_day", N_("Degree-days begin the day after biofix"),
+		N_("With no, the day of the biofix counts too."), 0, 1, NULL,
+		SETTING_YES_NO },
+	{ "odd_count", N_("Count from which a jump is asked about"),
+		N_("A count of so many or more is asked about once, when it is far "
+		   "above the last four."),
+		1, COUNT_MAX, NULL, SETTING_PLAIN },
+	{ "odd_times", N_("... over so many times the last four"),
+		N_("Far above is more than so many times the highest of the last four "
+		   "counts."),
+		1, 100, NULL, SETTING_PLAIN },
+	{ "scout", N_("Scout who is out"),
+		N_("Initials or a short name: they go with each count that is typed."),
+		0, 0, NULL, SETTING_PLAIN },
+	{ "area_unit", N_("Areas in"), N_("Areas on the pages are in this unit."), 0, 0,
+		area_units, SETTING_PLAIN },
+	{ "length_unit", N_("Distances in"),
+		N_("Distances on the pages are in this unit."), 0, 0, length_units,
+		SETTING_PLAIN },
+	{ "degree_unit", N_("Temperatures in"),
+		N_("A new station's temperatures are typed in this unit."), 0, 0,
+		degree_units, SETTING_PLAIN },
+	{ "date_style", N_("Dates as"),
+		N_("Day before month, 4 May, or month before day, May 4; files keep "
+		   "2026-05-04."),
+		0, 0, date_styles, SETTING_PLAIN },
+	{ "week_start", N_("A week begins on"),
+		N_("Weeks on the pages begin on this day."), 0, 0, week_starts,
+		SETTING_PLAIN },
+	{ "paper", N_("Paper of what is printed"),
+		N_("Sheets and season pages are set for this paper."), 0, 0, papers,
+		SETTING_PLAIN },
 };
 
 _Static_assert(sizeof(struct limits) == SETTING_LIMITS * sizeof(int32_t),
@@ -119,6 +163,17 @@ static bool word_good(struct hearing *h, struct setting_row *r)
 	return false;
 }
 
+static bool number_good(struct hearing *h, const struct setting_row *r)
+{
+	const struct setting_facts *f = &setting_facts[r->name];
+	int32_t n;
+
+	return f->hi == 0 || text_int(r->value, f->lo, f->hi, &n) ||
+	       row_bad(h, "value",
+		       _("is not right; it takes a whole number from %d to %d"),
+		       (int)f->lo, (int)f->hi);
+}
+
 bool setting_good(struct hearing *h, struct setting_row *r)
 {
 	if (!*r->value)
@@ -128,7 +183,40 @@ bool setting_good(struct hearing *h, struct setting_row *r)
 			_("is too long for a scout, who has at most %d letters (an "
 			  "accented one counts as two)"),
 			SCOUT_BYTES - 1);
-	return !setting_facts[r->name].words || word_good(h, r);
+	return setting_facts[r->name].words ? word_good(h, r) : number_good(h, r);
+}
+
+void setting_show(struct setting_row *r)
+{
+	char value[NOTE_BYTES];
+
+	text_copy(value, sizeof value, r->value);
+	if (setting_facts[r->name].look == SETTING_PERCENT)
+		snprintf(r->value, sizeof r->value, _("%.8s %%"), value);
+	else if (setting_facts[r->name].look == SETTING_YES_NO)
+		text_copy(r->value, sizeof r->value,
+			column_yes_no(strcmp(value, "0") != 0));
+}
+
+/* "70 %" as 70, "yes" as 1. */
+static void unshow(struct setting_row *r)
+{
+	enum setting_look look = setting_facts[r->name].look;
+	size_t n = strlen(r->value);
+
+	if (look == SETTING_PERCENT && n > 0 && r->value[n - 1] == '%') {
+		r->value[n - 1] = '\0';
+		text_trim(r->value);
+	}
+	for (int i = 0; look == SETTING_YES_NO && i < 2; i++)
+		if (strcasecmp(r->value, column_yes_no(i)) == 0)
+			snprintf(r->value, sizeof r->value, "%d", i);
+}
+
+bool setting_form_good(struct hearing *h, struct setting_row *r)
+{
+	unshow(r);
+	return setting_good(h, r);
 }
 
 bool manner_read(struct manner *out, struct book *b, struct err *e)

@@ -58,6 +58,7 @@ const struct column source_columns[SOURCE_COLUMNS] = {
 		.needed = true,
 		.help = N_("Farm whose moths may come from there; the book must have "
 			   "it."),
+		.form_help = N_("Farm whose moths may come from there."),
 		.label = N_("farm"),
 		.pick = PICK_FARM,
 		.list_cols = 16 },

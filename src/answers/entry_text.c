@@ -46,6 +46,7 @@ static void write_area(int32_t hectares_x100, const struct manner *m, char *out)
 		area /= hectares_of_acre;
 	snprintf(out, VALUE_BYTES, m->acres ? "%.1f" : "%.2f", area);
 	drop_zeros(out);
+	words_from_point(out);
 	strcat(out, m->acres ? " acres" : " ha");
 }
 
@@ -59,9 +60,13 @@ void text_of_field(const struct column *c, const void *row, const struct manner 
 		write_area(*(const int32_t *)field, m, out);
 		return;
 	}
-	text_copy(out, ENTRY_TEXT, c->type->write(c, field, value));
-	if (is_number(c))
-		drop_zeros(out);
+	const char *text = c->type->write(c, field, value);
+
+	text_copy(out, ENTRY_TEXT, c->type == &value_word ? _(text) : text);
+	if (!is_number(c))
+		return;
+	drop_zeros(out);
+	words_from_point(out);
 }
 
 static bool is_acre(const char *unit)
@@ -91,11 +96,24 @@ static bool read_area(const char *text, const struct manner *m, int32_t *hectare
 	return *hectares_x100 <= AREA_MAX_X100;
 }
 
+/* A word of the column as the reader's language has it, or as files do. */
+static bool read_word(const struct column *c, const char *text, void *field)
+{
+	for (int i = c->lo; i <= c->hi; i++)
+		if (strcasecmp(text, _(c->word(i))) == 0) {
+			*(int *)field = i;
+			return true;
+		}
+	return c->type->read(c, text, field);
+}
+
 static bool read_value(
 	const struct column *c, const struct manner *m, const char *text, void *field)
 {
 	if (c->type == &value_area)
 		return read_area(text, m, field);
+	if (c->type == &value_word)
+		return read_word(c, text, field);
 	return c->type->read(c, text, field);
 }
 
@@ -124,6 +142,8 @@ bool field_of_text(struct hearing *h, const struct column *c, const struct manne
 		say_right(c, m, right);
 		return row_bad(h, c->name, _("a value is missing; it takes %s"), right);
 	}
+	if (is_number(c))
+		words_to_point(trimmed);
 	if (read_value(c, m, trimmed, field))
 		return true;
 	say_right(c, m, right);

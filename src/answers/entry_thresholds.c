@@ -25,6 +25,7 @@ const struct column threshold_columns[THRESHOLD_COLUMNS] = {
 		.hi = CODE_BYTES,
 		.needed = true,
 		.help = N_("Code of the pest; the book must have it."),
+		.form_help = N_("The pest that it is for."),
 		.label = N_("pest"),
 		.pick = PICK_PEST,
 		.list_cols = 6 },

@@ -52,6 +52,8 @@ const struct column trap_columns[TRAP_COLUMNS] = {
 		NAME,
 		.help = N_("Lure kind that it usually gets; of one that has none it "
 			   "is not known when the lure is due."),
+		.form_help = N_("The lure kind that it usually gets; with none nobody "
+				"is told when it is due."),
 		.label = N_("lure"),
 		.pick = PICK_LURE,
 		.list_cols = 14 },
@@ -120,11 +122,14 @@ const struct column trap_columns[TRAP_COLUMNS] = {
 		.type = &value_day,
 		.help = N_("Date on which it was hung: makes such a visit, with a new "
 			   "lure and card, unless there is a visit on that date."),
-		.label = N_("hung on") },
+		.form_help = N_(
+			"Date on which it was first hung, with a new lure and card."),
+		.label = N_("first hung on") },
 	{ .name = "pulled",
 		AT(pulled),
 		.type = &value_day,
 		.help = N_("Date on which it was taken down, in the same way."),
+		.form_help = N_("Date on which it was taken down; empty: it hangs."),
 		.label = N_("pulled on") },
 };
 

@@ -1,5 +1,6 @@
 #include "answers/flight.h"
 
+#include "answers/answered.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/weather.h"
@@ -52,7 +53,8 @@ static void add_work_marks(
 	for (size_t i = 0; i < l->treatments.n; i++) {
 		const struct treatment *t = &l->treatments.items[i];
 		const struct block *b = log_block(l, t->block);
-		if (b && (v->ask.farm == 0 || b->farm == v->ask.farm) &&
+		if (t->id != TREATMENT_ANSWERED && b &&
+			(v->ask.farm == 0 || b->farm == v->ask.farm) &&
 			(v->ask.block == 0 || b->id == v->ask.block) &&
 			(t->pest == 0 || t->pest == v->ask.pest))
 			flight_add_mark(v, FLIGHT_TREATMENT, t->day);
@@ -86,11 +88,12 @@ static bool fill_earlier(struct flight_view *v, struct book *b, const struct log
 	int *lead, struct err *e)
 {
 	struct flight_season *all = calloc(FLIGHT_SEASONS, sizeof *all);
+	int most = v->ask.is_brief ? 1 : FLIGHT_SEASONS;
 	int leads[FLIGHT_SEASONS];
 	bool ok = all != NULL;
 
 	v->n_earlier = 0;
-	for (int k = 0; ok && k < FLIGHT_SEASONS; k++) {
+	for (int k = 0; ok && k < most; k++) {
 		ok = flight_season_read(
 			&all[k], b, l, &v->ask, v->ask.season - 1 - k, e);
 		if (!ok || all[k].series.n == 0)
@@ -127,7 +130,7 @@ static void say_found(struct flight_view *v, const struct flight_season *s)
 static bool fill_events(
 	struct flight_view *v, struct book *b, const struct log *l, struct err *e)
 {
-	if (v->ask.season == log_season(l, v->ask.farm, l->today))
+	if (!v->ask.is_brief && v->ask.season == log_season(l, v->ask.farm, l->today))
 		return next_events(&v->events, b, l, v->ask.farm, v->ask.pest,
 			v->no_events, sizeof v->no_events, e);
 	v->events.n = 0;

@@ -50,7 +50,7 @@ static void fill_row(const struct flight_season *s, const struct flight *f, size
 	snprintf(row->name, sizeof row->name, _("flight %d"), (int)k + 1);
 	say_day(row->first_day, row->first);
 	say_day(row->peak_day, row->peak);
-	snprintf(row->peak_rate, sizeof row->peak_rate, "%.1f", f->peak_rate);
+	words_print(row->peak_rate, sizeof row->peak_rate, "%.1f", f->peak_rate);
 	say_day(row->day10, row->d10);
 	say_day(row->day50, row->d50);
 	say_day(row->day90, row->d90);

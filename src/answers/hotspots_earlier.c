@@ -114,7 +114,7 @@ static bool look_at_season(struct book *b, const struct log *l,
 static bool look_at_seasons(struct book *b, const struct log *l,
 	const struct hot_ask *ask, int year, struct past *past, struct err *e)
 {
-	for (int k = HOT_LATE_SEASONS; k >= 0; k--) {
+	for (int k = ask->earlier ? ask->earlier : HOT_LATE_SEASONS; k >= 0; k--) {
 		const struct hot_ask then = {
 			.farm = ask->farm, .pest = ask->pest, .season = year - k
 		};

@@ -97,7 +97,7 @@ static void say_facing(struct hot_source *s, const struct hot_view *v)
 			  "it with other edge traps."));
 		return;
 	}
-	snprintf(text, sizeof text,
+	words_print(text, sizeof text,
 		_("Border traps on its side of their block: %.1f a week (%d); other "
 		  "border traps: %.1f (%d)."),
 		7.0 * (double)f.moths_in / (double)f.nights_in, f.n_in,
@@ -117,7 +117,8 @@ static void say_numbers(struct hot_source *s, const struct hot_view *v)
 	if (!g->is_fitted || isnan(g->rho))
 		return;
 	hot_say_p(g->p, p);
-	snprintf(text, sizeof text, _("Order of catch and distance: rho %.2f, p %s."),
+	words_print(text, sizeof text,
+		_("Order of catch and distance: rho %.2f, p %s."),
 		text_hundredths(g->rho), p);
 	hot_add(s->numbers, sizeof s->numbers, text);
 	if (g->say != GRADIENT_FALLS)

@@ -21,7 +21,7 @@ static void add_line(
 			_("%s, %s: %s, all moths of like traps were here"), row->name,
 			pest->code, row->grade_text);
 	else
-		snprintf(line->text, sizeof line->text,
+		words_print(line->text, sizeof line->text,
 			_("%s, %s: %s, %.1f times the rest"), row->name, pest->code,
 			row->grade_text, row->ratio.at);
 }
@@ -59,22 +59,49 @@ static void add_pest(struct hot_lines *out, const struct log *l,
 	hot_field_free(&field);
 }
 
+static bool read_pest(struct hot_lines *out, struct book *b, const struct log *l,
+	const struct hot_ask *ask, struct err *e)
+{
+	struct hot_season s;
+	bool ok = hot_season_read(&s, b, l, ask, e);
+
+	if (ok && s.series.n > 0)
+		add_pest(out, l, log_pest(l, ask->pest), ask, &s);
+	hot_season_free(&s);
+	return ok;
+}
+
+/* Which of the log's pests the farm has counts of: a book may know thousands. */
+static bool *pests_of(const struct log *l, int64_t farm)
+{
+	bool *has = mem_new(l->pests.n, sizeof *has);
+
+	for (size_t i = 0; i < l->traps.n; i++) {
+		const struct trap *t = &l->traps.items[i];
+		const struct pest *p = NULL;
+
+		if (t->farm == farm && l->diaries[i].n_visits > 0)
+			p = log_pest(l, t->pest);
+		if (p)
+			has[p - l->pests.items] = true;
+	}
+	return has;
+}
+
 bool hot_lines_read(struct hot_lines *out, struct book *b, const struct log *l,
 	int64_t farm, struct err *e)
 {
+	bool *has = pests_of(l, farm), ok = true;
+
 	out->n = 0;
-	for (size_t i = 0; i < l->pests.n; i++) {
-		const struct pest *pest = &l->pests.items[i];
-		const struct hot_ask ask = { .farm = farm, .pest = pest->id };
-		struct hot_season s;
-		bool ok = hot_season_read(&s, b, l, &ask, e);
-		if (ok && s.series.n > 0)
-			add_pest(out, l, pest, &ask, &s);
-		hot_season_free(&s);
-		if (!ok)
-			return false;
-	}
-	return true;
+	for (size_t i = 0; ok && i < l->pests.n; i++)
+		if (has[i])
+			ok = read_pest(out, b, l,
+				&(struct hot_ask){
+					.farm = farm, .pest = l->pests.items[i].id },
+				e);
+	free(has);
+	return ok;
 }
 
 void hot_lines_free(struct hot_lines *h)

@@ -80,7 +80,7 @@ static void fill_trap(struct hot_trap *t, const struct log *l,
 	if (take->catch.nights == 0)
 		return;
 	t->digit = class_of(&take->catch);
-	snprintf(t->text, sizeof t->text, "%.1f%s",
+	words_print(t->text, sizeof t->text, "%.1f%s",
 		7.0 * (double)take->catch.moths / (double)take->catch.nights,
 		take->at_least ? "+" : "");
 }

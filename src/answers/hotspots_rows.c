@@ -126,7 +126,9 @@ static int hottest_first(const void *a, const void *b)
 
 void hot_rows_sort(struct hot_rows *rows, size_t first)
 {
-	qsort(rows->items + first, rows->n - first, sizeof *rows->items, hottest_first);
+	if (rows->n > first + 1)
+		qsort(rows->items + first, rows->n - first, sizeof *rows->items,
+			hottest_first);
 }
 
 static void choose_block(const struct hot_set *set, int64_t block)

@@ -20,7 +20,7 @@ void hot_say_p(double p, char out[static SAY_SHORT])
 	if (p < 0.0001)
 		text_copy(out, SAY_SHORT, _("under 0.0001"));
 	else
-		snprintf(out, SAY_SHORT, "%.*f", p < 0.01 ? 4 : p < 0.1 ? 3 : 2, p);
+		words_print(out, SAY_SHORT, "%.*f", p < 0.01 ? 4 : p < 0.1 ? 3 : 2, p);
 }
 
 static double rest_rate(const struct hot_split *s)
@@ -101,7 +101,7 @@ static void say_too_little(const struct hot_row *row, char *out, size_t size)
 
 void hot_say_rates(const struct hot_row *row, char out[static SAY_LINE])
 {
-	snprintf(out, SAY_LINE,
+	words_print(out, SAY_LINE,
 		row->what == HOT_OF_BORDER
 			? _("%.1f a trap and week, %.1f in the interior")
 			: _("%.1f a trap and week, %.1f elsewhere"),
@@ -114,7 +114,7 @@ void hot_say_times(const struct hot_row *row, char out[static SAY_LINE])
 	if (row->split.moths_out == 0)
 		text_copy(out, SAY_LINE, _("all moths were caught here"));
 	else
-		snprintf(out, SAY_LINE,
+		words_print(out, SAY_LINE,
 			row->what == HOT_OF_BORDER ? _("%.1f times the interior")
 						   : _("%.1f times the rest"),
 			row->ratio.at);
@@ -198,7 +198,7 @@ static void say_limit(double ratio, char out[static SAY_SHORT])
 	if (isinf(ratio))
 		text_copy(out, SAY_SHORT, _("no limit"));
 	else
-		snprintf(out, SAY_SHORT, "%.*f", ratio < 1 ? 2 : 1, ratio);
+		words_print(out, SAY_SHORT, "%.*f", ratio < 1 ? 2 : 1, ratio);
 }
 
 static void say_ratio(const struct hot_row *row, char *out, size_t size)
@@ -292,8 +292,8 @@ static void say_cells(struct hot_row *row)
 	text_copy(row->rate_text, sizeof row->rate_text, "-");
 	text_copy(row->ratio_text, sizeof row->ratio_text, "-");
 	if (row->split.nights_in > 0)
-		snprintf(row->rate_text, sizeof row->rate_text, "%.1f%s", row->rate.at,
-			row->at_least ? "+" : "");
+		words_print(row->rate_text, sizeof row->rate_text, "%.1f%s",
+			row->rate.at, row->at_least ? "+" : "");
 	if (row->split.moths_out == 0 && row->split.moths_in > 0)
 		text_copy(row->ratio_text, sizeof row->ratio_text, _("all here"));
 	else if (row->split.moths_in == 0 && isfinite(r->at))
@@ -301,10 +301,10 @@ static void say_cells(struct hot_row *row)
 	else if (!isfinite(r->at))
 		return;
 	else if (isfinite(r->hi))
-		snprintf(row->ratio_text, sizeof row->ratio_text,
+		words_print(row->ratio_text, sizeof row->ratio_text,
 			_("%.1f (%.1f to %.1f)"), r->at, r->lo, r->hi);
 	else
-		snprintf(row->ratio_text, sizeof row->ratio_text,
+		words_print(row->ratio_text, sizeof row->ratio_text,
 			_("%.1f (%.1f or more)"), r->at, r->lo);
 }
 

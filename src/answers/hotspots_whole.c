@@ -260,7 +260,7 @@ void hot_say_clumping(struct hot_view *v, const struct hot_set *set)
 	if (!c.is_enough)
 		return;
 	hot_say_p(c.p, p);
-	snprintf(v->clumping, sizeof v->clumping,
+	words_print(v->clumping, sizeof v->clumping,
 		c.is_clumped
 			? _("Clumped: counts differ %.1f times as much as luck makes "
 			    "them (p %s).")

@@ -182,14 +182,15 @@ static void expect(const struct outlook *o, const struct heat_days *all,
 static void say_event(const struct published *p, struct event *ev)
 {
 	if (*p->generation)
-		snprintf(ev->text, sizeof ev->text, _("%s (generation: %s)"), p->event,
-			p->generation);
+		snprintf(ev->text, sizeof ev->text, _("%s (generation: %s)"),
+			_(p->event), _(p->generation));
 	else
-		text_copy(ev->text, sizeof ev->text, p->event);
+		text_copy(ev->text, sizeof ev->text, _(p->event));
 	if (p->lo < p->hi)
-		snprintf(ev->at, sizeof ev->at, "%.5g-%.5g %c", p->lo, p->hi, p->unit);
+		words_print(
+			ev->at, sizeof ev->at, "%.5g-%.5g %c", p->lo, p->hi, p->unit);
 	else
-		snprintf(ev->at, sizeof ev->at, "%.5g %c", p->lo, p->unit);
+		words_print(ev->at, sizeof ev->at, "%.5g %c", p->lo, p->unit);
 	text_copy(ev->source, sizeof ev->source, p->source);
 }
 

@@ -46,7 +46,7 @@ static void prove_rates(struct proof *p)
 		struct weekly w = weekly_catch(&d, rates[i].nights, &limits_usual);
 		note_week(c, rates[i].want, &w);
 		diary_free(&d);
-		snprintf(c->input, sizeof c->input, "%d nights: %d",
+		snprintf(c->input, sizeof c->input, _("%d nights: %d"),
 			(int)rates[i].nights, (int)rates[i].moths);
 	}
 }

@@ -75,12 +75,30 @@ static void fill_flight(const struct log *l, struct season_state *s)
 	}
 }
 
+/* Adds a day to those that an earlier verdict may be asked for. */
+static void keep_day(
+	void *arg, const struct dd_temps *t, double dd, const struct dd_sum *sum)
+{
+	struct season_state *s = arg;
+
+	(void)dd;
+	if (s->n_then == 0)
+		s->then_from = t->day;
+	s->then = mem_grow(s->then, &s->cap_then, s->n_then + 1, sizeof *s->then);
+	s->then[s->n_then++] = (struct dd_then){ (int32_t)sum->sum, sum->missing > 0 };
+}
+
 static bool fill_heat(
 	const struct log *l, struct book *b, struct season_state *s, struct err *e)
 {
+	const struct heat_ask ask = { .farm = s->farm,
+		.pest = s->pest,
+		.day = l->today,
+		.each = keep_day,
+		.arg = s };
 	struct heat_sum sum;
 
-	if (!heat_since_biofix(&sum, b, l, s->farm, s->pest, l->today, e))
+	if (!heat_since(&sum, b, l, &ask, e))
 		return false;
 	if (sum.state != HEAT_SUM && sum.state != HEAT_AT_LEAST)
 		return true;
@@ -109,13 +127,20 @@ static bool add_state(
 	return true;
 }
 
+void season_states_clear(struct season_states *s)
+{
+	for (size_t i = 0; i < s->n; i++)
+		free(s->items[i].then);
+	s->n = 0;
+}
+
 bool season_states_read(struct log *l, struct book *b, struct err *e)
 {
 	size_t n = 0;
 	const struct rule **rules = season_rules(l, &n);
 	bool ok = true;
 
-	l->seasons.n = 0;
+	season_states_clear(&l->seasons);
 	for (size_t f = 0; f < l->farms.n && n > 0; f++)
 		for (size_t p = 0; p < l->pests.n && ok; p++) {
 			int64_t farm = l->farms.items[f].id,

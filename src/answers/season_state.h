@@ -9,4 +9,7 @@
  * about; the others cost nothing. */
 bool season_states_read(struct log *l, struct book *b, struct err *e);
 
+/* Takes them out; the list keeps its room. */
+void season_states_clear(struct season_states *s);
+
 #endif

@@ -61,8 +61,8 @@ static void fill_answer(const struct log *l, const struct verdict_rows *v,
 	say_rule_short(&l->rules.items[row->rule], t->rule);
 	say_behind(
 		&l->rules.items[row->rule], &row->judgement, t->says, sizeof t->says);
-	t->needs_attention = row->judgement.verdict == VERDICT_OVER ||
-			     row->judgement.verdict == VERDICT_UNKNOWN;
+	t->is_over = row->judgement.verdict == VERDICT_OVER;
+	t->needs_attention = t->is_over || row->judgement.verdict == VERDICT_UNKNOWN;
 }
 
 static void add_trap(const struct log *l, const struct run_trap *from,
@@ -74,7 +74,9 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 	out->traps = mem_grow(out->traps, &out->cap, out->n + 1, sizeof *out->traps);
 	struct sheet_trap *t = &out->traps[out->n++];
 	*t = (struct sheet_trap){ .is_border = from->is_border,
-		.is_disrupted = from->is_disrupted };
+		.is_disrupted = from->is_disrupted,
+		.lure_due = from->lure_due,
+		.card_due = from->card_due };
 	text_copy(t->label, sizeof t->label, from->label);
 	text_copy(t->block, sizeof t->block, from->block);
 	text_copy(t->pest, sizeof t->pest, from->pest);
@@ -90,6 +92,25 @@ static void add_trap(const struct log *l, const struct run_trap *from,
 		fill_answer(l, v, row, t);
 	t->needs_attention |= l->lure_states[trap].overdue_days > 0 || !from->hangs ||
 			      *from->barred || l->card_states[trap].mark >= CARD_CHANGE;
+}
+
+/* A sheet is carried for longer than a morning. */
+static void say_coming(
+	const struct log *l, int64_t farm, struct sheet *out, const struct run *run)
+{
+	struct bars bars = { 0 };
+
+	bars_of(l, farm, &bars);
+	for (size_t i = 0; i < out->n; i++) {
+		struct sheet_trap *t = &out->traps[i];
+		size_t trap = log_trap(l, run->traps[i].trap);
+		for (size_t k = 0; k < bars.n_coming && !t->barred[0]; k++)
+			if (bars.coming[k].block == l->traps.items[trap].block)
+				snprintf(t->barred, sizeof t->barred,
+					_("treatment planned: %s"),
+					bars.coming[k].until);
+	}
+	bars_free(&bars);
 }
 
 static void count_trap(const struct run_trap *t, struct sheet *out)
@@ -152,6 +173,7 @@ static void fill_blocks(const struct log *l, int64_t farm, const struct verdict_
 		text_copy(b->rule, sizeof b->rule, row->rule_text);
 		text_copy(b->verdict, sizeof b->verdict, row->verdict_text);
 		text_copy(b->says, sizeof b->says, row->says);
+		b->is_over = row->verdict == VERDICT_OVER;
 		b->needs_attention = mean_needs_attention(v, row);
 	}
 	out->over = w.n_over;
@@ -168,10 +190,15 @@ static void fill_bring(const struct log *l, int64_t farm, struct sheet *out)
 	out->bring[0] = '\0';
 	for (size_t i = 0; i < d.n_brings && at < sizeof out->bring - 1; i++) {
 		const struct due_bring *b = &d.brings[i];
-		at += (size_t)snprintf(out->bring + at, sizeof out->bring - at,
-			"%s%d %s %s", at ? ", " : "", b->n, b->kind_name,
-			b->is_lure ? ngettext("lure", "lures", (unsigned)b->n)
-				   : ngettext("card", "cards", (unsigned)b->n));
+		const unsigned n = (unsigned)b->n;
+		char text[SAY_LINE];
+
+		snprintf(text, sizeof text,
+			b->is_lure ? ngettext("%d %s lure", "%d %s lures", n)
+				   : ngettext("%d %s card", "%d %s cards", n),
+			b->n, b->kind_name);
+		at += (size_t)snprintf(out->bring + at, sizeof out->bring - at, "%s%s",
+			at ? ", " : "", text);
 	}
 	if (d.n_brings == 0)
 		text_copy(out->bring, sizeof out->bring, _("nothing"));
@@ -199,6 +226,7 @@ bool sheet_of(const struct log *l, struct book *b, int64_t farm, struct sheet *o
 		add_trap(l, &run.traps[i], &v, out);
 		count_trap(&run.traps[i], out);
 	}
+	say_coming(l, farm, out, &run);
 	fill_scout(&run, out);
 	fill_blocks(l, farm, &v, out);
 	block_clocks_of(l, farm, &out->clocks);

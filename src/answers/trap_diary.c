@@ -49,6 +49,7 @@ static void fill_blank(struct run_trap *blank, const struct log *l, size_t trap)
 	*blank = (struct run_trap){ .trap = t->id, .open = true };
 	blank->lure_kind = lure ? lure : t->lure;
 	blank->card_kind = card ? card : t->card;
+	blank->card_full_at = trap_diary_card_holds(l, blank->card_kind);
 	text_copy(blank->label, sizeof blank->label, t->label);
 }
 
@@ -121,7 +122,7 @@ static bool read_visits(struct trap_diary *out, struct book *b, const struct log
 	find_neighbours(out, &all, l, farm);
 	diary_read(&d, all.items, up_to(&all, out->last));
 	out->hangs_over = diary_stand(&d, out->first - 1).standing == STANDING_HANGS;
-	bool ok = add_rows(out, b, l, &d, e) && trap_diary_add_olds(out, b, e);
+	bool ok = add_rows(out, b, l, &d, e) && trap_diary_add_olds(out, b, l, e);
 	diary_free(&d);
 	free(all.items);
 	return ok;
@@ -143,6 +144,7 @@ bool trap_diary_read(struct trap_diary *out, struct book *b, const struct log *l
 	say_titles(out, l, at);
 	fill_blank(&out->blank, l, at);
 	fill_bar(&out->blank, l, &l->traps.items[at]);
+	trap_diary_list_kinds(out, l, l->traps.items[at].pest);
 	return read_visits(out, b, l, farm, e);
 }
 
@@ -150,5 +152,7 @@ void trap_diary_free(struct trap_diary *d)
 {
 	free(d->rows);
 	free(d->olds);
+	kind_choices_free(&d->lures);
+	kind_choices_free(&d->cards);
 	*d = (struct trap_diary){ 0 };
 }

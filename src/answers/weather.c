@@ -38,7 +38,7 @@ static void say_number(double value, char *out, size_t size)
 	if (isnan(value))
 		text_copy(out, size, "-");
 	else
-		snprintf(out, size, "%.1f", value);
+		words_print(out, size, "%.1f", value);
 }
 
 static void fill_row(struct weather_row *row, int32_t day, const struct dd_temps *t)
@@ -97,8 +97,8 @@ static void tell_day(
 	if (t->filled && !row->is_read)
 		text_copy(row->text, sizeof row->text, _("filled"));
 	if (!isnan(dd))
-		snprintf(row->dd, sizeof row->dd, "%.1f", dd);
-	snprintf(
+		words_print(row->dd, sizeof row->dd, "%.1f", dd);
+	words_print(
 		row->sum, sizeof row->sum, "%.1f%s", sum->sum, sum->missing ? "+" : "");
 }
 

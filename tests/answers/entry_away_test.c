@@ -177,22 +177,6 @@ static void what_changed_is_told_in_the_words_of_the_form(void **state)
 	fixture_close(&f);
 }
 
-/* The choices of a field, one after the other. */
-static void choices_are(const struct fixture *f, const struct entry *r,
-	const char *column, const char *want, bool only)
-{
-	struct entry_choices c = { 0 };
-	char got[2000] = "";
-
-	entry_choices_of(r, form_column(r->kind, column), &f->log, &c);
-	for (size_t i = 0; i < c.n; i++)
-		snprintf(got + strlen(got), sizeof got - strlen(got), "%s%s",
-			i ? "|" : "", c.items[i].text);
-	if (strcmp(got, want) != 0 || c.only != only)
-		fail_msg("%s: %s", column, got);
-	entry_choices_free(&c);
-}
-
 static void a_field_is_chosen_from_what_fits_the_others(void **state)
 {
 	struct fixture f;
@@ -209,14 +193,14 @@ static void a_field_is_chosen_from_what_fits_the_others(void **state)
 	must(book_put_station(f.book, &weir, &e), &e);
 	fixture_read(&f, "2026-06-23");
 	struct entry *r = form_new(f.book, &f.log, ENTRY_TRAPS);
-	choices_are(&f, r, "farm", "Hather Bend|Quillback", true);
-	choices_are(&f, r, "block", "", true);
+	form_choices_are(&f.log, r, "farm", "Hather Bend|Quillback", true);
+	form_choices_are(&f.log, r, "block", "", true);
 	form_type(r, "farm", "Hather Bend");
-	choices_are(&f, r, "block", "Weir Bank", true);
+	form_choices_are(&f.log, r, "block", "Weir Bank", true);
 	form_type(r, "farm", "Quillback");
-	choices_are(&f, r, "block", "Upper Russet", true);
-	choices_are(&f, r, "place", "border|interior|outside", true);
-	choices_are(&f, r, "hung", "", false);
+	form_choices_are(&f.log, r, "block", "Upper Russet", true);
+	form_choices_are(&f.log, r, "place", "border|interior|outside", true);
+	form_choices_are(&f.log, r, "hung", "", false);
 	form_type(r, "pest", "OFM");
 	struct entry_choices c = { 0 };
 	entry_choices_of(r, form_column(ENTRY_TRAPS, "lure"), &f.log, &c);
@@ -238,91 +222,38 @@ static void a_field_is_chosen_from_what_fits_the_others(void **state)
 	entry_choices_free(&c);
 	free(r);
 	r = form_new(f.book, &f.log, ENTRY_BLOCKS);
-	choices_are(&f, r, "crop", "apple|pear", false);
+	form_choices_are(&f.log, r, "crop", "apple|pear", false);
 	free(r);
 	r = form_new(f.book, &f.log, ENTRY_FARMS);
-	choices_are(&f, r, "station", "Weir", true);
-	choices_are(&f, r, "run_weekday", "Mon|Tue|Wed|Thu|Fri|Sat|Sun", true);
+	form_choices_are(&f.log, r, "station", "Weir", true);
+	form_choices_are(&f.log, r, "run_weekday", "Mon|Tue|Wed|Thu|Fri|Sat|Sun", true);
 	free(r);
 	fixture_close(&f);
 }
 
-static void each_setting_says_what_it_takes(void **state)
+/* The pests of the traps that there are, then the others. */
+static void pests_that_hang_are_offered_first(void **state)
 {
-	struct fixture f;
+	struct entry_choices c = { 0 };
 	struct err e = { 0 };
-	struct manner m;
-	struct entry_fault fault;
-	struct entry_ask ask = { .kind = ENTRY_SETTINGS };
+	struct pest first = { .code = "AAA", .name = "First of all" };
+	struct fixture f;
 
 	(void)state;
 	fixture_open(&f);
+	must(book_put_pest(f.book, &first, &e), &e);
+	fixture_trap(&f, "1", "2026-05-04");
 	fixture_read(&f, "2026-06-23");
-	struct entry_list list = list_of(f.book, &f.log, &ask);
-	assert_int_equal(list.n, 17);
-	assert_string_equal(
-		list.rows[0].cells[0], "Nights under which intervals are joined");
-	assert_string_equal(list.rows[0].cells[1], "5");
-	assert_string_equal(list.rows[0].note, "1 to 31, usual: 5");
-	assert_string_equal(list.rows[12].note, "ha or acre");
-	struct entry *r = form_read(f.book, &f.log, &ask, 13);
-	assert_string_equal(r->name, "Areas in");
-	choices_are(&f, r, "value", "ha|acre", true);
-	form_type(r, "value", "rods");
-	int value = form_column(ENTRY_SETTINGS, "value");
-	assert_false(entry_field_good(r, value, &fault));
-	assert_string_equal(
-		fault.text, "\"rods\" is not right; it takes one of: ha, acre");
-	form_type(r, "value", "Acre");
-	form_put(r, f.book, &f.log);
-	must(manner_read(&m, f.book, &e), &e);
-	assert_true(m.acres && !m.feet && !m.fahrenheit);
+	struct entry *r = form_new(f.book, &f.log, ENTRY_TRAPS);
+	entry_choices_of(r, form_column(ENTRY_TRAPS, "pest"), &f.log, &c);
+	assert_string_equal(c.items[0].text, "CM");
+	assert_string_equal(c.items[1].text, "AAA");
+	entry_choices_free(&c);
 	free(r);
-	r = form_read(f.book, &f.log, &ask, 1);
-	choices_are(&f, r, "value", "", false);
-	form_type(r, "value", "");
-	form_put(r, f.book, &f.log);
-	free(r);
-	must(entry_list_read(&list, f.book, &ask, &f.log, &e), &e);
-	assert_string_equal(list.rows[0].cells[1], "5");
-	entry_list_free(&list);
 	fixture_close(&f);
 }
 
 /* What is said on the page is what the book holds to. */
-static void the_range_of_a_setting_is_that_of_the_book(void **state)
-{
-	struct fixture f;
-	struct entry_fault fault;
-	struct entry_ask ask = { .kind = ENTRY_SETTINGS };
-
-	(void)state;
-	fixture_open(&f);
-	fixture_read(&f, "2026-06-23");
-	struct entry_list list = list_of(f.book, &f.log, &ask);
-	for (size_t i = 0; i < list.n; i++) {
-		int lo, hi;
-		char text[16];
-		if (sscanf(list.rows[i].note, "%d to %d", &lo, &hi) != 2)
-			continue;
-		for (int k = 0; k < 2; k++) {
-			struct entry *r =
-				form_read(f.book, &f.log, &ask, list.rows[i].id);
-			snprintf(text, sizeof text, "%d", k ? hi + 1 : lo - 1);
-			form_type(r, "value", text);
-			assert_false(entry_put(r, f.book, &f.log, false, &fault));
-			char want[80];
-			snprintf(want, sizeof want, "is \"%s\"; it goes from %d to %d",
-				text, lo, hi);
-			if (!strstr(fault.text, want))
-				fail_msg("%s: %s", list.rows[i].cells[0], fault.text);
-			free(r);
-		}
-	}
-	entry_list_free(&list);
-	fixture_close(&f);
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -331,8 +262,7 @@ int main(void)
 		cmocka_unit_test(only_what_nothing_refers_to_is_taken_out),
 		cmocka_unit_test(what_changed_is_told_in_the_words_of_the_form),
 		cmocka_unit_test(a_field_is_chosen_from_what_fits_the_others),
-		cmocka_unit_test(each_setting_says_what_it_takes),
-		cmocka_unit_test(the_range_of_a_setting_is_that_of_the_book),
+		cmocka_unit_test(pests_that_hang_are_offered_first),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -74,4 +74,20 @@ static inline struct entry_list list_of(
 	return list;
 }
 
+/* The choices of a field, one after the other. */
+static inline void form_choices_are(const struct log *l, const struct entry *r,
+	const char *column, const char *want, bool only)
+{
+	struct entry_choices c = { 0 };
+	char got[2000] = "";
+
+	entry_choices_of(r, form_column(r->kind, column), l, &c);
+	for (size_t i = 0; i < c.n; i++)
+		snprintf(got + strlen(got), sizeof got - strlen(got), "%s%s",
+			i ? "|" : "", c.items[i].text);
+	if (strcmp(got, want) != 0 || c.only != only)
+		fail_msg("%s: %s", column, got);
+	entry_choices_free(&c);
+}
+
 #endif
