@@ -36,4 +36,7 @@ bool names_of_farms(struct book *b, struct names *out, struct err *e);
 bool names_of_blocks(struct book *b, struct names *out, struct err *e); /* in farms */
 bool names_of_cards(struct book *b, struct names *out, struct err *e);
 
+/* As far as a file of places can tell. */
+bool places_same(const struct source *a, const struct source *b);
+
 #endif

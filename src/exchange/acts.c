@@ -63,6 +63,8 @@ void acts_end(struct taking *t)
 	free(s->records);
 	free(s->rows);
 	free(s->touched);
+	free(s->next_alike);
+	names_free(&s->first_alike);
 	free(s);
 }
 
@@ -82,24 +84,73 @@ static bool is_key(const struct act_way *way, const struct column *c)
 	return false;
 }
 
-/* In the key columns that the file has, or in all columns. */
-static bool same_row(
-	const struct taking *t, const char *a, const char *b, bool keys_only)
+static bool same_row(const struct kind *kind, const char *a, const char *b)
 {
-	const struct acts_state *s = t->state;
-
-	for (size_t i = 0; i < t->kind->n_columns; i++) {
-		const struct column *c = &t->kind->columns[i];
-		if (keys_only && !(is_key(s->way, c) && taking_has(t, c->name)))
-			continue;
-		if (!same_value(c, a, b))
+	for (size_t i = 0; i < kind->n_columns; i++)
+		if (!same_value(&kind->columns[i], a, b))
 			return false;
-	}
 	return true;
 }
 
-/* The record i as the row leaves it; true: just as it was. Its faults were heard when the
- * row was read over a blank record, or are of what the file lacks. */
+/* The values of the key columns that the file has, each behind its length: two rows are
+ * about the same if these are. */
+static void write_key(const struct taking *t, const char *row, struct buf *out)
+{
+	const struct acts_state *s = t->state;
+	char value[VALUE_BYTES];
+
+	buf_clear(out);
+	buf_add(out, "");
+	for (size_t i = 0; i < t->kind->n_columns; i++) {
+		const struct column *c = &t->kind->columns[i];
+		if (!is_key(s->way, c) || !taking_has(t, c->name))
+			continue;
+		const char *text = c->type->write(c, row + c->at, value);
+		buf_addf(out, "%zu:%s", strlen(text), text);
+	}
+}
+
+/* Chains the book's records of one key, in their order: a book may have thousands, and
+ * so may the file. */
+static void chain_alike(struct taking *t)
+{
+	struct acts_state *s = t->state;
+	size_t *last = mem_new(s->n_before + 1, sizeof *last);
+	struct buf key = { 0 };
+
+	s->next_alike = mem_new(s->n_before + 1, sizeof *s->next_alike);
+	for (size_t i = 0; i < s->n_before; i++) {
+		s->next_alike[i] = SIZE_MAX;
+		write_key(t, row_at(s, i), &key);
+		int64_t first = names_find(&s->first_alike, 0, key.text);
+		if (first < 0) {
+			first = (int64_t)i;
+			names_add(&s->first_alike, 0, key.text, first);
+		} else {
+			s->next_alike[last[first]] = i;
+		}
+		last[first] = i;
+	}
+	buf_free(&key);
+	free(last);
+}
+
+/* The first record with the row's key; SIZE_MAX: none. */
+static size_t find_alike(struct taking *t, const char *row)
+{
+	struct acts_state *s = t->state;
+	struct buf key = { 0 };
+
+	if (!s->next_alike)
+		chain_alike(t);
+	write_key(t, row, &key);
+	int64_t first = names_find(&s->first_alike, 0, key.text);
+	buf_free(&key);
+	return first < 0 ? SIZE_MAX : (size_t)first;
+}
+
+/* The record i as the row leaves it; true: just as it was. Its faults were heard when
+ * the row was read over a blank record, or are of what the file lacks. */
 static bool left_alone(struct taking *t, size_t i, const void *row, char *record)
 {
 	struct acts_state *s = t->state;
@@ -108,7 +159,7 @@ static bool left_alone(struct taking *t, size_t i, const void *row, char *record
 	memcpy(record, record_at(s, i), s->way->record_bytes);
 	bool same = s->way->over(&t->hear, &s->known, row, record);
 	s->way->row(&s->known, record, after);
-	same = same && same_row(t, after, row_at(s, i), false);
+	same = same && same_row(t->kind, after, row_at(s, i));
 	free(after);
 	return same;
 }
@@ -121,8 +172,8 @@ static size_t find_record(struct taking *t, const void *row, const char *made_ro
 	size_t first = s->n;
 
 	*same = false;
-	for (size_t i = 0; i < s->n_before; i++) {
-		if (s->touched[i] || !same_row(t, row_at(s, i), made_row, true))
+	for (size_t i = find_alike(t, made_row); i != SIZE_MAX; i = s->next_alike[i]) {
+		if (s->touched[i])
 			continue;
 		int64_t bad = t->out->n_problems;
 		*same = left_alone(t, i, row, record);

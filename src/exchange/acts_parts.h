@@ -1,6 +1,6 @@
-/* acts_parts.h - inside src/exchange: the kinds of files of what was done in blocks. Their
- * records have no name: a row is about the one in the book that has its key values, each
- * once, one that the row leaves as it is before others. */
+/* acts_parts.h - inside src/exchange: the kinds of files of what was done in blocks.
+ * Their records have no name: a row is about the one in the book that has its key
+ * values, each once, one that the row leaves as it is before others. */
 #ifndef EXCHANGE_ACTS_PARTS_H
 #define EXCHANGE_ACTS_PARTS_H
 
@@ -30,6 +30,10 @@ struct acts_state {
 	char *rows;    /* of each, as it was before */
 	bool *touched; /* by index: the file has it */
 	size_t n, cap, n_before, touched_cap;
+	/* From the first row taken on, when the file's columns are known: the first
+	 * record of each key, and by index the next one of the same; SIZE_MAX: none. */
+	struct names first_alike;
+	size_t *next_alike;
 };
 
 bool acts_begin(struct taking *t, const struct act_way *way, struct err *e);

@@ -54,11 +54,11 @@ static void keep(struct ghcn_taking *t, const struct ghcn_value *v, double *fiel
 static void say_day(const struct ghcn_day *d, char out[static SAID_BYTES])
 {
 	if (isnan(d->min))
-		snprintf(out, SAID_BYTES, _("maximum %.1f C"), d->max);
+		words_print(out, SAID_BYTES, _("maximum %.1f C"), d->max);
 	else if (isnan(d->max))
-		snprintf(out, SAID_BYTES, _("minimum %.1f C"), d->min);
+		words_print(out, SAID_BYTES, _("minimum %.1f C"), d->min);
 	else
-		snprintf(out, SAID_BYTES, _("%.1f to %.1f C"), d->min, d->max);
+		words_print(out, SAID_BYTES, _("%.1f to %.1f C"), d->min, d->max);
 }
 
 static struct dd_temps temps_of(const struct ghcn_day *d)

@@ -22,7 +22,7 @@ void ghcn_problem(struct ghcn_taking *t, const char *fmt, ...)
 	if (t->out->n_problems++ >= PROBLEMS_MAX)
 		return;
 	va_start(args, fmt);
-	vsnprintf(text, sizeof text, fmt, args);
+	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	buf_addf(&what, _("%s, line %lld: "), t->from->name, (long long)t->line);
 	buf_add(&what, text);

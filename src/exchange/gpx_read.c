@@ -18,8 +18,9 @@ enum { NAME_DEPTH = 3 }; /* open elements within a waypoint's name */
 static const char space[] = "http://www.topografix.com/GPX/1/";
 
 struct reading {
-	const struct gpx_from *from;
-	struct waypoints *points;
+	FILE *file;
+	const struct spots_from *from;
+	struct spots *points;
 	struct imported *out;
 	XML_Parser parser;
 	int depth;        /* open elements */
@@ -34,17 +35,6 @@ struct reading {
 static int64_t line_of(const struct reading *r)
 {
 	return (int64_t)XML_GetCurrentLineNumber(r->parser);
-}
-
-void gpx_problem(const struct gpx_from *from, int64_t line, struct imported *out,
-	const char *what)
-{
-	struct err e;
-
-	err_set(&e, ERR_INPUT, _("%s, line %lld: %s"), from->name, (long long)line,
-		what);
-	if (out->n_problems++ < PROBLEMS_MAX)
-		sentences_add(&out->problems, e.text);
 }
 
 static void stop(struct reading *r, const char *why)
@@ -93,16 +83,16 @@ static double attribute(const char **pairs, const char *name)
 
 static void open_waypoint(struct reading *r, const char **pairs)
 {
-	struct waypoint w = { .lat = attribute(pairs, "lat"),
+	struct spot w = { .lat = attribute(pairs, "lat"),
 		.lon = attribute(pairs, "lon"),
-		.line = line_of(r) };
+		.at = line_of(r) };
 
 	if (r->points->n == GPX_WAYPOINTS_MAX) {
 		stop(r, _("there are more than 20 000 waypoints"));
 		return;
 	}
 	if (!(fabs(w.lat) <= 90) || !(fabs(w.lon) <= 180))
-		gpx_problem(r->from, w.line, r->out,
+		spots_problem(r->from, w.at, r->out,
 			_("a waypoint needs lat from -90 to 90 and lon from -180 to "
 			  "180"));
 	r->in_waypoint = true;
@@ -130,7 +120,7 @@ static void open_element(void *arg, const char *element, const char **pairs)
 
 static void close_waypoint(struct reading *r)
 {
-	struct waypoint *w = &r->points->items[r->points->n - 1];
+	struct spot *w = &r->points->items[r->points->n - 1];
 
 	r->in_waypoint = false;
 	r->name[r->n_name] = '\0';
@@ -204,10 +194,10 @@ static bool parse(struct reading *r, struct err *e)
 	bool ok = true, is_last = false;
 
 	while (ok && !is_last) {
-		n = fread(chunk, 1, CHUNK_BYTES, r->from->file);
+		n = fread(chunk, 1, CHUNK_BYTES, r->file);
 		is_last = n < CHUNK_BYTES;
 		all += n;
-		if (ferror(r->from->file))
+		if (ferror(r->file))
 			ok = fail_to_read(r, e);
 		else if (all > GPX_BYTES_MAX)
 			ok = err_set(e, ERR_INPUT,
@@ -220,10 +210,11 @@ static bool parse(struct reading *r, struct err *e)
 	return ok;
 }
 
-bool gpx_read(const struct gpx_from *from, struct waypoints *points,
+bool gpx_read(FILE *file, const struct spots_from *from, struct spots *points,
 	struct imported *out, struct err *e)
 {
-	struct reading r = { .from = from,
+	struct reading r = { .file = file,
+		.from = from,
 		.points = points,
 		.out = out,
 		.parser = XML_ParserCreateNS(NULL, ' ') };

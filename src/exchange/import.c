@@ -25,7 +25,7 @@ void taking_warn(struct taking *t, const char *fmt, ...)
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(text, sizeof text, fmt, args);
+	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	err_set(&e, ERR_INPUT, "%s", text);
 	if (t->out->n_warnings++ < PROBLEMS_MAX)
@@ -68,7 +68,7 @@ bool taking_bad(struct taking *t, const char *column, const char *fmt, ...)
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(what, sizeof what, fmt, args);
+	words_vprint(what, sizeof what, fmt, args);
 	va_end(args);
 	shorten(value, taking_value(t, column));
 	err_set(&e, ERR_INPUT,

@@ -1,5 +1,6 @@
 /* Planned and done picks of blocks. */
 #include "acts_parts.h"
+#include "answers/answered.h"
 #include "base/words.h"
 #include "exchange/kinds.h"
 
@@ -67,7 +68,7 @@ static bool finish(struct taking *t, struct err *e)
 	struct doubts d = {
 		.picks = &picks, .treatments = &all, .picks_asked = s->touched
 	};
-	bool ok = book_treatments(t->book, 0, ACTS_FIRST, ACTS_LAST, &all, e);
+	bool ok = treatments_that_bar(t->book, 0, ACTS_FIRST, ACTS_LAST, &all, e);
 
 	if (ok)
 		acts_warn_picks(t, &d);

@@ -63,7 +63,6 @@ static void places_look(struct taking *t, const void *row)
 	taking_find(t, &s->farms, "farm", r->farm, &farm);
 }
 
-/* As far as a file can tell. */
 static bool same_degree(double a, double b)
 {
 	char one[VALUE_BYTES], two[VALUE_BYTES];
@@ -72,7 +71,7 @@ static bool same_degree(double a, double b)
 		       value_degree.write(NULL, &b, two)) == 0;
 }
 
-static bool same_place(const struct source *a, const struct source *b)
+bool places_same(const struct source *a, const struct source *b)
 {
 	char one[OUTLINE_BYTES], two[OUTLINE_BYTES];
 
@@ -83,31 +82,18 @@ static bool same_place(const struct source *a, const struct source *b)
 	       strcmp(one, two) == 0;
 }
 
-/* Asks about the corner, or the position, that lies farthest from the farm's traps. */
 static void ask_if_far(
 	struct taking *t, const struct source_row *r, const struct source *one)
 {
 	const struct place_state *s = t->state;
 	struct far_farm traps = { 0 };
-	struct position at = { one->lat, one->lon };
-	double most = -1;
 	struct buf says = { 0 };
 
 	for (size_t i = 0; i < s->traps.n; i++)
 		if (s->traps.items[i].farm == one->farm &&
 			s->traps.items[i].has_position)
 			far_add(&traps, s->traps.items[i].lat, s->traps.items[i].lon);
-	if (one->has_position)
-		most = far_km(&traps, at.lat, at.lon);
-	for (size_t i = 0; i < one->n_outline; i++) {
-		const struct corner *c = &one->outline[i];
-
-		if (far_km(&traps, c->lat, c->lon) <= most)
-			continue;
-		most = far_km(&traps, c->lat, c->lon);
-		at = (struct position){ c->lat, c->lon };
-	}
-	if (most >= 0 && far_says(&traps, at, one->name, r->farm, &says))
+	if (far_source_says(&traps, one, r->farm, &says))
 		taking_warn(t, _("%s, line %lld: %s"), t->from->name,
 			(long long)t->csv.line, says.text);
 	buf_free(&says);
@@ -126,7 +112,7 @@ static bool put_place(
 			t, "name", _("is in the file twice; a farm has it once"));
 	if (!source_over(&t->hear, r, &one))
 		return true;
-	bool same = i >= 0 && same_place(&one, &s->there.items[i]);
+	bool same = i >= 0 && places_same(&one, &s->there.items[i]);
 	if (!same && !book_put_source(t->book, &one, e))
 		return false;
 	taking_count(t, i < 0 ? TOOK_NEW : same ? TOOK_SAME : TOOK_CHANGED);

@@ -1,5 +1,7 @@
 /* What blocks were treated with. */
 #include "acts_parts.h"
+#include "answers/entry_visited.h"
+#include "answers/say.h"
 #include "base/words.h"
 #include "exchange/kinds.h"
 
@@ -70,6 +72,31 @@ static void warn_to_come(struct taking *t, const struct treatment *one)
 		r.block, day);
 }
 
+static void warn_visited(void *arg, const char *sentence)
+{
+	taking_warn(arg, "%s", sentence);
+}
+
+/* Nor a visit within what it bars from a day's first minute to its last. */
+static bool warn_visits(struct taking *t, struct err *e)
+{
+	static const struct zone utc = { .n = 0 };
+	const struct zone *z = t->from->zone ? t->from->zone : &utc;
+	const struct acts_state *s = t->state;
+	const struct treatment *all = (const void *)s->records;
+	const struct said said = { warn_visited, t };
+	int64_t before = t->out->n_warnings;
+	bool ok = true;
+
+	for (size_t i = 0; ok && i < s->n; i++)
+		ok = !s->touched[i] ||
+		     treatment_visited(t->book, &s->known, &all[i], z, &said, e);
+	/* Picks may have said it already. */
+	if (t->out->n_warnings > before && t->out->notes.n == 0)
+		sentences_add(&t->out->notes, say_caution_acts());
+	return ok;
+}
+
 /* No pick is left within what a treatment of the file bars, or leaves open, unsaid. */
 static bool finish(struct taking *t, struct err *e)
 {
@@ -87,7 +114,7 @@ static bool finish(struct taking *t, struct err *e)
 	for (size_t i = 0; i < s->n; i++)
 		if (s->touched[i] && all.items[i].day > t->from->today)
 			warn_to_come(t, &all.items[i]);
-	return true;
+	return warn_visits(t, e);
 }
 
 const struct kind kind_treatments = {

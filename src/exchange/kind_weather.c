@@ -136,7 +136,7 @@ static bool day_possible(struct taking *t, const struct weather_day *w)
 
 static void say_day(const struct weather_day *w, char out[static SAID_BYTES])
 {
-	snprintf(out, SAID_BYTES, _("%.5g to %.5g %c"), w->min, w->max, w->unit);
+	words_print(out, SAID_BYTES, _("%.5g to %.5g %c"), w->min, w->max, w->unit);
 }
 
 /* Against the days before and after it that the book has by now, so that each pair is

@@ -2,6 +2,7 @@
 
 #include "base/mem.h"
 #include "exchange/series.h"
+#include "visits_parts.h"
 
 /* A visit of that outcome, unless the diary has one on that day. */
 static bool add(struct taking *t, const struct visit *v, int32_t *added, struct err *e)
@@ -72,6 +73,19 @@ static void mark(struct series *s, int32_t day, int64_t line)
 	d->in_book = 0;
 }
 
+/* Who hung or pulled one was in its block. The traps of the file are in the book
+ * now. */
+static bool check_barred(
+	struct taking *t, const struct series *all, size_t n, struct err *e)
+{
+	struct known k = { 0 };
+	bool ok = n == 0 ||
+		  (known_read(&k, t->book, e) && visits_barred(t, &k, all, n, e));
+
+	known_free(&k);
+	return ok;
+}
+
 bool traps_diary_finish(struct taking *t, struct err *e)
 {
 	const struct trap_state *s = t->state;
@@ -86,6 +100,7 @@ bool traps_diary_finish(struct taking *t, struct err *e)
 		}
 	if (ok)
 		series_check(t, all, n);
+	ok = ok && check_barred(t, all, n, e);
 	series_free(all, n);
 	return ok;
 }

@@ -1,5 +1,5 @@
-/* Visits on days on which nobody might enter the block. A visit has no hour: of a day that
- * was free for a part of it nothing can be told. */
+/* Visits on days on which nobody might enter the block. A visit has no hour: of a day
+ * that was free for a part of it nothing can be told. */
 #include "visits_parts.h"
 
 #include "answers/entry_acts.h"
@@ -31,8 +31,8 @@ static void warn_barred(const struct barring *b, const struct trap *trap, int32_
 		end);
 }
 
-/* The block's treatments. Where it was not entered when one began, it surely had when it
- * ended: who was there in the morning of that day may have been before it. */
+/* The block's treatments. Where it was not entered when one began, it surely had when
+ * it ended: who was there in the morning of that day may have been before it. */
 static struct treatments begun_surely(const struct barring *b, int64_t block)
 {
 	struct treatments of = treatments_of_block(&b->all, block);
@@ -48,10 +48,18 @@ static struct treatments begun_surely(const struct barring *b, int64_t block)
 	return of;
 }
 
-static void check_series(
-	const struct barring *b, const struct trap *trap, const struct series *s)
+static bool is_in_file(const struct series *s)
 {
-	struct treatments of = begun_surely(b, trap->block);
+	for (size_t i = 0; i < s->n; i++)
+		if (s->items[i].line != 0)
+			return true;
+	return false;
+}
+
+static void check_series(const struct barring *b, const struct series *s)
+{
+	const struct trap *trap = is_in_file(s) ? known_trap(b->known, s->trap) : NULL;
+	struct treatments of = begun_surely(b, trap ? trap->block : 0);
 
 	for (size_t i = 0; of.n > 0 && i < s->n; i++) {
 		const struct series_day *d = &s->items[i];
@@ -66,7 +74,7 @@ static void check_series(
 }
 
 bool visits_barred(struct taking *t, const struct known *k, const struct series *series,
-	struct err *e)
+	size_t n, struct err *e)
 {
 	static const struct zone utc = { .n = 0 };
 	struct barring b = { .t = t, .known = k };
@@ -76,8 +84,8 @@ bool visits_barred(struct taking *t, const struct known *k, const struct series 
 	if (!book_treatments(t->book, 0, day_from_ymd(DAY_YEAR_MIN, 1, 1),
 		    day_from_ymd(DAY_YEAR_MAX, 12, 31), &b.all, e))
 		return false;
-	for (size_t i = 0; b.all.n > 0 && i < k->traps.n; i++)
-		check_series(&b, &k->traps.items[i], &series[i]);
+	for (size_t i = 0; b.all.n > 0 && i < n; i++)
+		check_series(&b, &series[i]);
 	free(b.all.items);
 	if (t->out->n_warnings > before)
 		sentences_add(&t->out->notes, say_caution_acts());

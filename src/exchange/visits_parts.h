@@ -40,9 +40,9 @@ bool batch_flush(struct taking *t, struct batch *b, struct err *e);
 void batch_free(struct batch *b);
 
 /* Warns of each visit of the file on a day that was barred from its first minute to its
- * last. The series are of k->traps. */
+ * last. The series are of traps that k knows. */
 bool visits_barred(struct taking *t, const struct known *k, const struct series *series,
-	struct err *e);
+	size_t n, struct err *e);
 
 bool visits_begin(struct taking *t, struct err *e);
 bool visits_take(struct taking *t, const void *row, struct err *e);

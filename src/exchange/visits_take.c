@@ -245,5 +245,5 @@ bool visits_finish(struct taking *t, struct err *e)
 		return false;
 	if (t->out->n_problems == 0)
 		series_check(t, s->series, s->known.traps.n);
-	return visits_barred(t, &s->known, s->series, e);
+	return visits_barred(t, &s->known, s->series, s->known.traps.n, e);
 }

@@ -89,6 +89,7 @@ static void add_unread(struct buf *doubts, enum unread unread, int32_t nights)
 		[UNREAD_SPOILED] = "spoiled",
 		[UNREAD_MISSING] = "missing",
 		[UNREAD_PULLED] = "pulled",
+		[UNREAD_SINCE] = "not read since",
 	};
 
 	buf_add(next(doubts), words[unread]);

@@ -72,8 +72,8 @@ static void no_import_leaves_a_pick_unsaid(void **state)
 	}
 }
 
-/* REI: hours from the end of the application (common practice, no source); without an hour
- * from the end of the day. */
+/* REI: hours from the end of the application (common practice, no source); without an
+ * hour from the end of the day. */
 static void a_visit_on_a_barred_day_is_said(void **state)
 {
 	static const struct {
@@ -115,6 +115,89 @@ static void a_visit_on_a_barred_day_is_said(void **state)
 			fail_msg("%s: %d warnings", row[i].why, (int)out.n_warnings);
 		if (row[i].want)
 			expect_text(row[i].why, out.warnings.items[0], row[i].want);
+		imported_free(&out);
+		book_close(b);
+	}
+}
+
+/* The same the other way round: the treatment comes after the visit. */
+static void a_treatment_that_barred_a_visit_is_said(void **state)
+{
+	static const struct {
+		const char *why, *visit, *treated, *want;
+	} row[] = {
+		{ "a day barred to its last minute", "2026-07-20,counted,1,",
+			"Slip,2026-07-19,,x,24,0",
+			"trap 1 of Quarle Top was visited on 2026-07-20; nobody was to "
+			"enter Slip before 2026-07-21T00:00+00:00" },
+		{ "an hour less", "2026-07-20,counted,1,", "Slip,2026-07-19,,x,23,0",
+			NULL },
+		{ "its own day", "2026-07-20,counted,1,",
+			"Slip,2026-07-20,10:30,x,48,0", NULL },
+		{ "skipped", "2026-07-20,skipped,,re-entry", "Slip,2026-07-19,,x,24,0",
+			NULL },
+		{ "another block", "2026-07-20,counted,1,", "Bank,2026-07-19,,x,24,0",
+			NULL },
+		{ "no interval: nothing can be told", "2026-07-20,counted,1,",
+			"Slip,2026-07-19,,x,,0", NULL },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct imported out = { 0 };
+		struct book *b = farm_book();
+		struct err e = { 0 };
+		char text[256];
+		snprintf(text, sizeof text,
+			"farm,trap,date,outcome,count,reason\nQuarle Top,1,%s\n",
+			row[i].visit);
+		must_take(b, "visits", text);
+		snprintf(text, sizeof text, TREATMENTS "Quarle Top,%s\n",
+			row[i].treated);
+		if (!take(b, "treatments", text, &out, &e))
+			fail_msg("%s: %s", row[i].why, complaint(&out, &e));
+		if (out.n_warnings != (row[i].want ? 1 : 0))
+			fail_msg("%s: %d warnings", row[i].why, (int)out.n_warnings);
+		if (row[i].want)
+			expect_text(row[i].why, out.warnings.items[0], row[i].want);
+		/* What to heed stands below it. */
+		assert_int_equal(out.notes.n, row[i].want ? 1 : 0);
+		imported_free(&out);
+		book_close(b);
+	}
+}
+
+/* Who hangs or pulls a trap is in its block. */
+static void a_trap_hung_or_pulled_on_a_barred_day_is_said(void **state)
+{
+	static const struct {
+		const char *why, *row;
+		bool warns;
+	} row[] = {
+		{ "hung", "Slip,9,CM,2026-07-20,", true },
+		{ "pulled", "Slip,1,CM,2026-05-01,2026-07-20", true },
+		{ "on the first free day", "Slip,9,CM,2026-07-21,", false },
+		{ "in another block", "Bank,9,CM,2026-07-20,", false },
+		{ "hung long before", "Slip,1,CM,2026-05-01,", false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct imported out = { 0 };
+		struct book *b = farm_book();
+		struct err e = { 0 };
+		char text[256];
+		must_take(b, "treatments",
+			TREATMENTS "Quarle Top,Slip,2026-07-19,,x,24,0\n");
+		snprintf(text, sizeof text,
+			"farm,block,trap,pest,hung,pulled\nQuarle Top,%s\n",
+			row[i].row);
+		if (!take(b, "traps", text, &out, &e))
+			fail_msg("%s: %s", row[i].why, complaint(&out, &e));
+		if ((out.n_warnings > 0 &&
+			    strstr(out.warnings.items[0], "nobody was to enter")) !=
+			row[i].warns)
+			fail_msg("%s: %d warnings", row[i].why, (int)out.n_warnings);
 		imported_free(&out);
 		book_close(b);
 	}
@@ -169,6 +252,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(no_import_leaves_a_pick_unsaid),
 		cmocka_unit_test(a_visit_on_a_barred_day_is_said),
+		cmocka_unit_test(a_treatment_that_barred_a_visit_is_said),
+		cmocka_unit_test(a_trap_hung_or_pulled_on_a_barred_day_is_said),
 		cmocka_unit_test(a_pick_too_early_is_said_before_those_not_known),
 		cmocka_unit_test(a_treatment_to_come_is_taken_and_said),
 	};

@@ -261,6 +261,52 @@ static void each_row_is_about_a_treatment_of_its_own(void **state)
 	book_close(b);
 }
 
+static void add_load(struct buf *out, int i, int phi_days)
+{
+	buf_addf(out, "Quarle Top,%s,2026-07-20,10:30,oil %d,12,%d\n",
+		i % 2 ? "Bank" : "Slip", i % 3, phi_days);
+}
+
+/* Loads of three products in two blocks lie mixed; the file has them backwards, those that
+ * it corrects last. */
+static void a_row_finds_its_own_among_many(void **state)
+{
+	enum { ROWS = 60 };
+	struct buf first = { 0 }, then = { 0 }, fewer = { 0 };
+	struct imported out = { 0 };
+	struct book *b = farm_book();
+	struct err e = { 0 };
+
+	(void)state;
+	buf_add(&first, TREATMENTS);
+	buf_add(&then, TREATMENTS);
+	buf_add(&fewer, "farm,block,date,phi_days\n");
+	for (int i = 0; i < ROWS; i++)
+		add_load(&first, i, i);
+	for (int i = ROWS - 1; i >= 0; i--)
+		if (i % 10 != 0)
+			add_load(&then, i, i);
+	for (int i = ROWS - 10; i >= 0; i -= 10)
+		add_load(&then, i, i + 100);
+	for (int i = ROWS - 1; i >= 0; i--)
+		buf_addf(&fewer, "Quarle Top,%s,2026-07-20,%d\n",
+			i % 2 ? "Bank" : "Slip", i % 10 ? i : i + 100);
+	must_take(b, "treatments", first.text);
+	assert_true(take(b, "treatments", then.text, &out, &e));
+	assert_int_equal(out.n_new, 0);
+	assert_int_equal(out.n_changed, ROWS / 10);
+	assert_int_equal(out.n_same, ROWS - ROWS / 10);
+	imported_free(&out);
+	out = (struct imported){ 0 };
+	assert_true(take(b, "treatments", fewer.text, &out, &e));
+	assert_int_equal(out.n_same, ROWS);
+	imported_free(&out);
+	buf_free(&first);
+	buf_free(&then);
+	buf_free(&fewer);
+	book_close(b);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -270,6 +316,7 @@ int main(void)
 		cmocka_unit_test(a_wrong_value_is_named_with_its_cure),
 		cmocka_unit_test(a_row_corrects_the_treatment_that_it_is_about),
 		cmocka_unit_test(each_row_is_about_a_treatment_of_its_own),
+		cmocka_unit_test(a_row_finds_its_own_among_many),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -11,7 +11,7 @@ static const char *const usual = "name,value\r\njoin_nights,5\r\nlong_nights,10\
 				 "skip_biofix_day,0\r\nodd_count,20\r\nodd_times,5\r\n"
 				 "scout,\r\narea_unit,ha\r\nlength_unit,m\r\n"
 				 "degree_unit,C\r\ndate_style,day-month\r\n"
-				 "week_start,monday\r\n";
+				 "week_start,monday\r\npaper,a4\r\n";
 
 static void a_new_book_gives_out_the_usual_numbers(void **state)
 {
@@ -23,7 +23,7 @@ static void a_new_book_gives_out_the_usual_numbers(void **state)
 	(void)state;
 	expect_text("given out", got, usual);
 	assert_true(take(b, "settings", got, &out, &e));
-	assert_int_equal(out.n_same, 17);
+	assert_int_equal(out.n_same, 18);
 	assert_int_equal(out.n_new + out.n_changed, 0);
 	imported_free(&out);
 	out = (struct imported){ 0 };
@@ -95,16 +95,16 @@ static void a_wrong_setting_is_named(void **state)
 			"takes one of: join_nights, long_nights, stale_nights, "
 			"near_x100, read_num, read_den, open_days, fill_days, "
 			"skip_biofix_day, odd_count, odd_times, scout, area_unit, "
-			"length_unit, degree_unit, date_style, week_start" },
+			"length_unit, degree_unit, date_style, week_start, paper" },
 		{ "no such unit", HEAD "area_unit,rods\n",
 			"file.csv, line 2, column value: \"rods\" is not right; it "
 			"takes one of: ha, acre" },
 		{ "too many days", HEAD "fill_days,4\n",
-			"file.csv, line 2: the setting fill_days is \"4\"; it goes "
-			"from 0 to 3" },
+			"file.csv, line 2, column value: \"4\" is not right; it takes "
+			"a whole number from 0 to 3" },
 		{ "a word for a number", HEAD "open_days,1\nskip_biofix_day,yes\n",
-			"file.csv, line 3: the setting skip_biofix_day is \"yes\"; it "
-			"goes from 0 to 1" },
+			"file.csv, line 3, column value: \"yes\" is not right; it "
+			"takes a whole number from 0 to 1" },
 		{ "more than all traps", HEAD "read_num,4\n",
 			"file.csv, line 2: the settings ask for 4 of 3 traps; the "
 			"first number must not be the larger one" },
