@@ -15,12 +15,14 @@ struct alerts_page {
 	struct message message;
 };
 
-/* WANT_ANSWER: .id is the row's index in alerts. */
+/* WANT_ANSWER: .id is the index in alerts of the one that was answered, which may have
+ * moved meanwhile; -1: it is not among them any more. */
 struct key_rows alerts_page_keys(void);
 struct wish alerts_page_key(struct alerts_page *p, struct input in);
 void alerts_page_draw(struct alerts_page *p, struct canvas *c);
 
-/* Shows a list (again). first: from its first row on. */
+/* Shows a list (again). first: from its first row on; else an answer that is being typed
+ * stays. */
 void alerts_page_show(struct alerts_page *p, const struct alerts *alerts, bool first);
 void alerts_page_free(struct alerts_page *p);
 

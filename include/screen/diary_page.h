@@ -4,12 +4,15 @@
 #define SCREEN_DIARY_PAGE_H
 
 #include "answers/trap_diary.h"
+#include "screen/chooser.h"
 #include "screen/run_page.h"
+#include "screen/sift.h"
 
 enum diary_mode {
 	DIARY_LIST,    /* moving among the visits */
 	DIARY_VISIT,   /* a visit is open: keys as on the Run page */
 	DIARY_DAY,     /* the day of a new visit is typed */
+	DIARY_KIND,    /* which lure it was is picked, then which card */
 	DIARY_CHANGES, /* what stood there before is read */
 };
 
@@ -17,7 +20,9 @@ struct diary_page {
 	const struct trap_diary *diary; /* borrowed; set by diary_page_show */
 	const char *right;              /* set to the right of the title; borrowed */
 	enum diary_mode mode;
-	size_t picked, top;
+	size_t picked; /* of the visits; SIZE_MAX: none is shown */
+	size_t top;
+	struct sift sift; /* of DIARY_LIST: beside an open visit all are shown */
 	int32_t day;      /* of the picked or open visit; DAY_NONE */
 	bool is_new;      /* the open visit stands in the list, not in the book */
 	size_t old_top;   /* of what changed */
@@ -29,6 +34,10 @@ struct diary_page {
 	struct run run;
 	struct run_trap trap;
 	struct run_page typed;
+	struct chooser kinds; /* of a lure or card that was another kind */
+	bool is_card;         /* the card is picked, else the lure */
+	struct visit other;   /* the visit with the kinds that are picked so far */
+	struct visit before;  /* what stood there when it was saved; .trap 0: nothing */
 	struct message message;
 	char saved[64]; /* "saved 07:42:11"; "" before the first */
 	int rows;       /* of the list in the last frame */
@@ -53,7 +62,11 @@ void diary_page_saved(
 	struct diary_page *p, const struct trap_diary *d, const char *clock);
 /* It is not: what is typed stays open. */
 void diary_page_not_saved(struct diary_page *p, const char *why);
+/* "; lure CM 1 mg, was CM standard": where both put one in, of another kind; "". */
+void diary_page_say_kinds(const struct diary_page *p, const struct visit *was,
+	const struct visit *is, char out[static SAY_LINE]);
 /* The visit on `day` of the diary that is shown, or the nearest before it. */
 void diary_page_pick(struct diary_page *p, int32_t day);
+void diary_page_free(struct diary_page *p);
 
 #endif

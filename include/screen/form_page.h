@@ -5,6 +5,8 @@
 #include "screen/chooser.h"
 #include "screen/page.h"
 
+enum { FORM_BOUNCE_MS = 300 }; /* a key that was meant once is not read as two */
+
 struct form_page {
 	const struct entry_family *family; /* borrowed */
 	struct entry entry, was;           /* as typed; as it was shown first */
@@ -19,10 +21,13 @@ struct form_page {
 	bool doubted;           /* something speaks against it: Enter puts it in */
 	int how;                /* ENTRY_OVER, ENTRY_SURE that Enter said so far */
 	const char *caution;    /* that goes with the family; borrowed; NULL */
+	bool typed;             /* something was typed in it since it was shown */
 	bool offers;            /* a new one after one that was saved: Enter saves it */
-	bool can_block;         /* then b leads to another block first */
-	size_t left;            /* the field the hand came from ... */
-	bool by_enter;          /* ... by Enter, which only a good one lets on */
+	int64_t now_ms;     /* monotonic; the loop sets it before a key or an offer */
+	int64_t offered_ms; /* since when the offer stands, or last heard an Enter */
+	bool can_block;     /* then b leads to another block first */
+	size_t left;        /* the field the hand came from ... */
+	bool by_enter;      /* ... by Enter, which only a good one lets on */
 	char live[2][SAY_LINE]; /* what it would do; set by the loop; "" */
 	struct message message;
 	size_t top;
@@ -42,10 +47,12 @@ void form_page_draw(struct form_page *p, struct canvas *c);
 void form_page_show(struct form_page *p, const struct entry_family *family,
 	const struct entry *entry);
 /* A new record of the same family to go on with: Enter puts it in as it is, if nothing
- * lacks in it. `saved`: what was saved before it. */
+ * lacks in it, but not one that comes within FORM_BOUNCE_MS of the one before.
+ * `saved`: what was saved before it. */
 void form_page_offer(struct form_page *p, const struct entry *entry, const char *saved,
 	bool can_block);
-/* True if something is typed that is not in the book. */
+/* True if something is typed that is not in the book; of a new record if anything was
+ * typed at all: what equals a guess was still meant. */
 bool form_page_changed(const struct form_page *p);
 
 /* Columns of the field under the hand and of the one that it left; -1: none. */

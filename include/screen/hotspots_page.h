@@ -4,7 +4,7 @@
 #define SCREEN_HOTSPOTS_PAGE_H
 
 #include "answers/hotspots.h"
-#include "screen/page.h"
+#include "screen/sift.h"
 
 enum hotspots_show {
 	HOTSPOTS_LIST,
@@ -14,13 +14,15 @@ enum hotspots_show {
 };
 
 struct hotspots_page {
-	const struct hot_view *view; /* borrowed */
+	const struct hot_view *view; /* borrowed; set by hotspots_page_show */
 	const char *right;           /* set to the right of the title; borrowed */
 	enum hotspots_show show;
-	size_t picked, top; /* of the list */
-	size_t text_top;    /* of what is read */
-	size_t trap;        /* picked on the map: index of view->traps */
-	int rows;           /* of the list or the text in the last frame */
+	size_t picked; /* of the view's rows; SIZE_MAX: none is shown */
+	size_t top;    /* of the list */
+	struct sift sift;
+	size_t text_top; /* of what is read */
+	size_t trap;     /* picked on the map: index of view->traps */
+	int rows;        /* of the list or the text in the last frame */
 	struct message message;
 	/* set by a key; the loop changes what is asked and clears them: -1, 0, 1 */
 	int turn_farm, turn_pest, turn_season, turn_flight, turn_alike;
@@ -39,5 +41,11 @@ struct key_rows hotspots_page_keys(void);
 const char *const *hotspots_page_notes(void);
 struct wish hotspots_page_key(struct hotspots_page *p, struct input in);
 void hotspots_page_draw(struct hotspots_page *p, struct canvas *c);
+
+/* Shows a view (again); the row in the same place stays picked. */
+void hotspots_page_show(struct hotspots_page *p, const struct hot_view *view);
+/* Picks a row of it; shows all when it would not be shown. */
+void hotspots_page_pick(struct hotspots_page *p, size_t row);
+void hotspots_page_free(struct hotspots_page *p);
 
 #endif

@@ -4,19 +4,23 @@
 #define SCREEN_THRESHOLDS_PAGE_H
 
 #include "answers/trial.h"
-#include "screen/page.h"
+#include "screen/list.h"
+#include "screen/sift.h"
 
 struct thresholds_page {
-	const struct threshold_list *list; /* borrowed */
-	const struct trial
-		*trial;    /* of the picked one; borrowed, set after every key */
-	const char *right; /* set to the right of the title; borrowed */
-	size_t picked;     /* over own, then published ones */
+	const struct threshold_list *list; /* borrowed; set by thresholds_page_show */
+	const struct trial *trial; /* of the picked one; borrowed; NULL: not yet */
+	const char *right;         /* set to the right of the title; borrowed */
+	size_t picked; /* over own, then published ones; SIZE_MAX: none is shown */
+	struct sift sift;
 	size_t top, top_published; /* side by side each list has its own */
 	bool asked;                /* taking it once more: the next t does */
 	bool next_pest;            /* set by a key; the loop filters and clears */
 	struct message message;
 	int rows; /* of the list in the last frame */
+	/* How wide the columns want to be, of own and of published ones. */
+	struct columns own, published;
+	bool is_measured;
 };
 
 /* From THRESHOLDS_WIDE columns the lists stand side by side, else one below the other.
@@ -28,9 +32,12 @@ const char *const *thresholds_page_notes(void);
 struct wish thresholds_page_key(struct thresholds_page *p, struct input in);
 void thresholds_page_draw(struct thresholds_page *p, struct canvas *c);
 
+/* Shows a list (again); the picked row stays picked. */
+void thresholds_page_show(struct thresholds_page *p, const struct threshold_list *list);
+void thresholds_page_free(struct thresholds_page *p);
 /* The rule that is picked; NULL: there is none. */
 const struct rule *thresholds_page_picked(const struct thresholds_page *p);
-/* Picks an own one by its id. */
+/* Picks an own one by its id; shows all when it would not be shown. */
 void thresholds_page_pick(struct thresholds_page *p, int64_t id);
 
 #endif

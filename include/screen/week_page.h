@@ -3,14 +3,25 @@
 #define SCREEN_WEEK_PAGE_H
 
 #include "answers/week.h"
-#include "screen/narrow.h"
+#include "screen/list.h"
+#include "screen/sift.h"
+
+/* What a full block of the flight lines of a pest stands for. */
+struct week_scale {
+	int64_t pest;
+	int32_t highest_x10;
+};
 
 struct week_page {
-	const struct week *week; /* borrowed */
+	const struct week *week; /* borrowed; set by week_page_show */
 	const char *filter;      /* "all farms, CM"; borrowed, translated */
 	size_t picked, top;      /* over the rows that are shown */
 	bool only_open;          /* only rows that are over, unknown or near */
-	struct narrow narrow;
+	struct sift sift;
+	struct columns columns;    /* how wide they want to be */
+	struct week_scale *scales; /* owned */
+	size_t n_scales, cap_scales;
+	bool is_measured;
 	struct message message;
 	int rows;                  /* of the list in the last frame */
 	bool next_farm, next_pest; /* set by a key: the loop filters and clears */
@@ -28,5 +39,9 @@ struct key_rows week_page_keys(void);
 const char *const *week_page_notes(void);
 struct wish week_page_key(struct week_page *p, struct input in);
 void week_page_draw(struct week_page *p, struct canvas *c);
+
+/* Shows what was read (again). */
+void week_page_show(struct week_page *p, const struct week *week);
+void week_page_free(struct week_page *p);
 
 #endif

@@ -13,6 +13,7 @@ enum {
 	ALERTS_ANSWER,
 	ALERTS_DIARY,
 	ALERTS_UNDO,
+	ALERTS_NARROW,
 	ALERTS_BACK,
 	ALERTS_HELP,
 };
@@ -22,14 +23,17 @@ static const struct key_row rows[] = {
 		N_("what stands behind the verdict: visits, nights, rule, source, "
 		   "doubts") },
 	{ { INPUT_CHAR, 'a' }, { INPUT_NONE, 0 }, ALERTS_ANSWER, "a", N_("answer"),
-		N_("what was decided: 1 looked, 2 treated, 3 left as it was, then a "
-		   "line; on one that is answered: corrects it") },
+		N_("what was decided: - and + move its day, 1 looked, 2 treated, 3 "
+		   "left as it was, then a line; on one that is answered: corrects "
+		   "it") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, ALERTS_DIARY, "d", N_("diary"),
 		N_("the season of its block: catches over, treatments, picks, checks") },
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, ALERTS_UNDO, "u", N_("undo"),
-		N_("takes back the latest change since the pages were opened, "
-		   "wherever it was made; again: the one before it") },
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, ALERTS_NARROW, "/", N_("look for"),
+		N_("only rows that contain what is typed next; Esc ends it") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, ALERTS_BACK, "Esc", N_("back"),
 		N_("to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, ALERTS_HELP, "?", N_("keys"),
@@ -67,7 +71,9 @@ static struct wish act(struct alerts_page *p, int action, struct input in)
 		     action == ALERTS_DIARY;
 
 	if (needs && !picked(p)) {
-		message_set(&p->message, false, _("Nothing was over in this season."));
+		message_set(&p->message, false, "%s",
+			p->list.n ? _("Nothing is picked: Esc shows all again.")
+				  : _("Nothing was over in this season."));
 		return page_wish(WANT_NOTHING);
 	}
 	switch (action) {
@@ -80,6 +86,9 @@ static struct wish act(struct alerts_page *p, int action, struct input in)
 		return about(p, WANT_DIARY);
 	case ALERTS_UNDO:
 		return page_wish(WANT_UNDO_STEP);
+	case ALERTS_NARROW:
+		narrow_start(&p->list.sift.narrow);
+		break;
 	case ALERTS_BACK:
 		return page_wish(WANT_BACK);
 	case ALERTS_HELP:
@@ -90,6 +99,18 @@ static struct wish act(struct alerts_page *p, int action, struct input in)
 	return page_wish(WANT_NOTHING);
 }
 
+/* The list may have been read anew since the answer was begun. */
+static struct wish answer_key(struct alerts_page *p, struct input in)
+{
+	struct wish w = answering_key(&p->answering, in, &p->message);
+
+	w.id = -1;
+	for (size_t i = 0; i < p->alerts->n; i++)
+		if (answering_is_of(&p->answering, &p->alerts->items[i]))
+			w.id = (int64_t)i;
+	return w;
+}
+
 struct wish alerts_page_key(struct alerts_page *p, struct input in)
 {
 	int action = keys_find(alerts_page_keys(), in);
@@ -97,12 +118,9 @@ struct wish alerts_page_key(struct alerts_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
-	if (p->answering.stage != ANSWERING_OFF) {
-		struct wish w = answering_key(&p->answering, in, &p->message);
-		w.id = (int64_t)p->list.picked;
-		return w;
-	}
-	if (list_move(action, p->list.n, p->list.shown, &p->list.picked))
+	if (p->answering.stage != ANSWERING_OFF)
+		return answer_key(p, in);
+	if (told_key(&p->list, action, in, &p->message))
 		return page_wish(WANT_NOTHING);
 	return act(p, action, in);
 }
@@ -125,12 +143,14 @@ static void add(struct told *list, const struct alert *a)
 void alerts_page_show(struct alerts_page *p, const struct alerts *alerts, bool first)
 {
 	p->alerts = alerts;
-	p->answering.stage = ANSWERING_OFF;
 	told_clear(&p->list);
 	for (size_t i = 0; i < alerts->n; i++)
 		add(&p->list, &alerts->items[i]);
-	if (first || p->list.picked >= p->list.n)
-		p->list.picked = p->list.top = 0;
+	if (first) {
+		told_start(&p->list);
+		p->answering.stage = ANSWERING_OFF;
+	}
+	told_find(&p->list);
 }
 
 void alerts_page_free(struct alerts_page *p)
@@ -149,9 +169,9 @@ static size_t open_ones(const struct alerts *a)
 
 void alerts_page_draw(struct alerts_page *p, struct canvas *c)
 {
-	char status[96];
+	char title[64], status[96];
 	struct message m = p->message;
-	struct frame f = { .title = _("Alerts"),
+	struct frame f = { .title = title,
 		.right = p->right,
 		.status = status,
 		.message = &m,
@@ -160,10 +180,16 @@ void alerts_page_draw(struct alerts_page *p, struct canvas *c)
 	int cursor = -1;
 	bool above = false, below = false;
 
-	snprintf(status, sizeof status, _("%zu open, %zu answered"), open,
-		p->alerts->n - open);
+	snprintf(title, sizeof title, "%s", _("Alerts"));
+	sift_title(&p->list.sift, title, sizeof title);
+	snprintf(status, sizeof status,
+		p->list.sift.narrow.text[0] ? _("of all: %zu open, %zu answered")
+					    : _("%zu open, %zu answered"),
+		open, p->alerts->n - open);
 	if (p->answering.stage != ANSWERING_OFF)
 		cursor = answering_say(&p->answering, c->cols, &m);
+	else if (!m.text[0])
+		cursor = sift_say(&p->list.sift, &m);
 	if (!frame_draw(c, &f))
 		return;
 	int last = f.last;

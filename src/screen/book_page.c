@@ -9,12 +9,12 @@
 enum { BOOK_OPEN = LIST_OTHERS, BOOK_UNDO, BOOK_BACK, BOOK_HELP };
 
 static const struct key_row rows[] = {
-	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, BOOK_OPEN, "Enter", N_("open"),
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, BOOK_OPEN, "Enter", NC_("key", "open"),
 		N_("opens the picked list") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, BOOK_UNDO, "u", N_("undo"),
-		N_("takes back the latest change that was made here since the pages "
-		   "were opened, on any of them; again: the one before it") },
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, BOOK_BACK, "Esc", N_("back"),
 		N_("to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, BOOK_HELP, "?", N_("keys"),

@@ -10,10 +10,12 @@
 enum {
 	DIARY_OPEN = LIST_OTHERS,
 	DIARY_ADD,
+	DIARY_OTHER,
 	DIARY_REMOVE,
 	DIARY_OLD,
 	DIARY_UNDO,
 	DIARY_SEASON,
+	DIARY_NARROW,
 	DIARY_BACK,
 	DIARY_HELP,
 	DIARY_ACTIONS
@@ -26,6 +28,9 @@ static const struct key_row rows[] = {
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'n' }, { INPUT_NONE, 0 }, DIARY_ADD, "n", N_("new"),
 		N_("a visit on a past day that is not here yet: asks for the day") },
+	{ { INPUT_CHAR, 'k' }, { INPUT_NONE, 0 }, DIARY_OTHER, "k", N_("kind"),
+		N_("which lure and which card the picked visit put in, where another "
+		   "kind was noted: Up and Down pick, Enter takes it") },
 	{ { INPUT_DELETE, 0 }, { INPUT_CHAR, 'x' }, DIARY_REMOVE, "Del", N_("take out"),
 		N_("takes the picked visit out, once it is pressed again; what it was "
 		   "stays readable") },
@@ -37,6 +42,8 @@ static const struct key_row rows[] = {
 		   "again: the one before") },
 	{ { INPUT_CHAR, 'y' }, { INPUT_NONE, 0 }, DIARY_SEASON, "y", N_("season"),
 		N_("the season before with visits; after the first one the present") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, DIARY_NARROW, "/", N_("look for"),
+		N_("only visits that contain what is typed next; Esc ends it") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, DIARY_BACK, "Esc", N_("back"),
 		N_("drops what is typed, else to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, DIARY_HELP, "?", N_("keys"),
@@ -59,6 +66,8 @@ const char *const *diary_page_notes(void)
 		   "stirred. nights: since the trap was cleared before; a week: the "
 		   "catch of those nights per seven."),
 		N_("lure, card: how long those had hung that made the catch, in days."),
+		N_("k: a lure or card that was another kind; what it was stays "
+		   "readable."),
 		N_("corrected: something else stood there before; c shows it."),
 		NULL,
 	};
@@ -114,11 +123,16 @@ void diary_page_show(struct diary_page *p, const struct trap_diary *d,
 		p->top = p->old_top = 0;
 		p->day = d->last;
 		p->saved[0] = '\0';
+		sift_end(&p->sift);
 	}
+	sift_forget(&p->sift);
 	if (p->mode == DIARY_VISIT)
 		renew(p);
+	else if (p->mode == DIARY_KIND)
+		diary_kind_renew(p);
 	else
 		diary_page_pick(p, p->day);
+	diary_find(p);
 }
 
 /* ", new card, lure taken out": what the marks of a visit lost and got. */
@@ -137,27 +151,38 @@ static void say_marks(
 void diary_page_saved(
 	struct diary_page *p, const struct trap_diary *d, const char *clock)
 {
-	const struct visit was = p->trap.open ? (struct visit){ 0 } : p->trap.visit;
-	char marks[SAY_LINE] = "";
+	char marks[SAY_LINE] = "", kinds[SAY_LINE] = "";
 
 	p->diary = d;
+	sift_forget(&p->sift);
 	diary_close(p);
 	message_set(&p->message, false, _("saved %s"), clock);
 	text_copy(p->saved, sizeof p->saved, p->message.text);
 	const struct diary_row *row = picked_row(p);
 	if (!row)
 		return;
-	if (was.trap)
-		say_marks(&was, &row->visit, marks, sizeof marks);
-	message_set(&p->message, false, _("Kept: %s, %s%s%s%s%s"), row->day_text,
+	if (p->before.trap) {
+		say_marks(&p->before, &row->visit, marks, sizeof marks);
+		diary_page_say_kinds(p, &p->before, &row->visit, kinds);
+	}
+	message_set(&p->message, false, _("Kept: %s, %s%s%s%s%s%s"), row->day_text,
 		row->visit_text, row->weekly_text[0] ? ", " : "", row->weekly_text,
-		row->weekly_text[0] ? _(" a week") : "", marks);
+		row->weekly_text[0] ? _(" a week") : "", marks, kinds);
 }
 
 void diary_page_not_saved(struct diary_page *p, const char *why)
 {
+	if (p->mode == DIARY_LIST)
+		return; /* what was picked is shut, and why is said */
 	run_page_not_saved(&p->typed, why);
 	p->message = p->typed.message;
+}
+
+static void say_none_picked(struct diary_page *p)
+{
+	message_set(&p->message, false, "%s",
+		p->diary->n ? _("No visit is picked.")
+			    : _("No visit in this season: n adds one."));
 }
 
 static struct wish open_picked(struct diary_page *p)
@@ -166,8 +191,7 @@ static struct wish open_picked(struct diary_page *p)
 		p->day = picked_row(p)->visit.day;
 		diary_open(p, false);
 	} else
-		message_set(
-			&p->message, false, _("No visit in this season: n adds one."));
+		say_none_picked(p);
 	return page_wish(WANT_NOTHING);
 }
 
@@ -183,7 +207,7 @@ static struct wish take_out(struct diary_page *p)
 	struct wish w = page_wish(WANT_REMOVE_VISIT);
 
 	if (!row) {
-		message_set(&p->message, false, _("There is no visit to take out."));
+		say_none_picked(p);
 		return page_wish(WANT_NOTHING);
 	}
 	if (!p->asked) {
@@ -196,6 +220,16 @@ static struct wish take_out(struct diary_page *p)
 	w.visit = row->visit;
 	w.day = row->visit.day;
 	return w;
+}
+
+static struct wish other_kind(struct diary_page *p)
+{
+	if (picked_row(p)) {
+		p->day = picked_row(p)->visit.day;
+		diary_kind_open(p);
+	} else
+		say_none_picked(p);
+	return page_wish(WANT_NOTHING);
 }
 
 static struct wish read_changes(struct diary_page *p)
@@ -217,6 +251,12 @@ static struct wish turn(struct diary_page *p)
 	return page_wish(WANT_NOTHING);
 }
 
+static struct wish look_for(struct diary_page *p)
+{
+	narrow_start(&p->sift.narrow);
+	return page_wish(WANT_NOTHING);
+}
+
 static struct wish leave(struct diary_page *p)
 {
 	if (p->mode == DIARY_CHANGES)
@@ -233,10 +273,12 @@ static struct wish help(struct diary_page *p)
 static struct wish (*const deeds[DIARY_ACTIONS])(struct diary_page *p) = {
 	[DIARY_OPEN] = open_picked,
 	[DIARY_ADD] = add,
+	[DIARY_OTHER] = other_kind,
 	[DIARY_REMOVE] = take_out,
 	[DIARY_OLD] = read_changes,
 	[DIARY_UNDO] = undo,
 	[DIARY_SEASON] = turn,
+	[DIARY_NARROW] = look_for,
 	[DIARY_BACK] = leave,
 	[DIARY_HELP] = help,
 };
@@ -255,11 +297,8 @@ static struct wish list_key(struct diary_page *p, struct input in)
 
 	p->asked = false;
 	if (reading ? list_move(action, LINES_MANY, p->rows, &p->old_top)
-		    : list_move(action, p->diary->n, p->rows, &p->picked)) {
-		if (picked_row(p))
-			p->day = picked_row(p)->visit.day;
+		    : diary_narrows_or_moves(p, action, in))
 		return page_wish(WANT_NOTHING);
-	}
 	p->asked = asked && action == DIARY_REMOVE;
 	if (reading && !works_on_changes(action))
 		message_set(&p->message, false, _("c or Esc goes back to the visits."));
@@ -278,6 +317,8 @@ struct wish diary_page_key(struct diary_page *p, struct input in)
 	p->message = (struct message){ 0 };
 	if (p->mode == DIARY_VISIT)
 		return diary_visit_key(p, in);
+	if (p->mode == DIARY_KIND)
+		return diary_kind_key(p, in);
 	if (p->mode == DIARY_DAY) {
 		diary_day_key(p, in);
 		return page_wish(WANT_NOTHING);

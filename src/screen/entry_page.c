@@ -173,8 +173,8 @@ void entry_page_ask_removal(struct entry_page *p)
 	entries_say_row(r, entries_cells(p->family), name, sizeof name);
 	message_set(&p->message, false,
 		p->family->can_retire
-			? _("Delete again takes it out for good: %s. x puts it away.")
-			: _("Delete again takes it out for good: %s."),
+			? _("Delete again takes it out: %s. x puts it away.")
+			: _("Delete again takes it out: %s."),
 		name);
 }
 
@@ -244,6 +244,7 @@ static struct wish replace_key(struct entry_page *p, struct input in)
 		message_set(&p->message, false, _("Left as it was."));
 	} else if (in.kind == INPUT_ENTER) {
 		one = chooser_picked(&p->chooser);
+		chooser_say_none(&p->chooser, &p->message);
 		if (!one)
 			return w;
 		w = about(p, WANT_REPLACE);

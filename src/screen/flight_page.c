@@ -21,6 +21,7 @@ enum {
 	FLIGHT_SET_BIOFIX,
 	FLIGHT_SPOTS,
 	FLIGHT_WEATHER,
+	FLIGHT_PRINT,
 	FLIGHT_BACK,
 	FLIGHT_HELP,
 };
@@ -58,6 +59,9 @@ static const struct key_row rows[] = {
 		N_("which block or edge of the farm is hot, on a map") },
 	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, FLIGHT_WEATHER, "m", N_("weather"),
 		N_("the temperatures of the farm's station") },
+	{ { INPUT_CHAR, 's' }, { INPUT_NONE, 0 }, FLIGHT_PRINT, "s", N_("season page"),
+		N_("the farm's season on paper, all pests and blocks, to the printer; "
+		   "into a file where there is none") },
 	LIST_KEYS,
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, FLIGHT_BACK, "Esc", N_("back"),
 		N_("to the page before") },
@@ -151,6 +155,19 @@ static struct wish flight_wish(const struct flight_page *p, enum want want)
 	return w;
 }
 
+/* Of a farm's season; all farms together have none in common. */
+static struct wish print_wish(struct flight_page *p)
+{
+	struct wish w = flight_wish(p, WANT_SEASON);
+
+	w.id = p->view->ask.season;
+	if (w.farm)
+		return w;
+	message_set(&p->message, false,
+		_("A season page is of one farm: f shows the next one, then s prints."));
+	return page_wish(WANT_NOTHING);
+}
+
 static struct wish act(struct flight_page *p, int action, struct input in)
 {
 	switch (action) {
@@ -167,6 +184,8 @@ static struct wish act(struct flight_page *p, int action, struct input in)
 		return flight_wish(p, WANT_WEATHER);
 	case FLIGHT_SPOTS:
 		return flight_wish(p, WANT_HOTSPOTS);
+	case FLIGHT_PRINT:
+		return print_wish(p);
 	case FLIGHT_BACK:
 		return page_wish(WANT_BACK);
 	case FLIGHT_HELP:

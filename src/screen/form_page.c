@@ -6,23 +6,13 @@
 
 #include <string.h>
 
-enum {
-	FORM_ENTER = 1,
-	FORM_DOWN,
-	FORM_UP,
-	FORM_FIRST,
-	FORM_LAST,
-	FORM_TYPE,
-	FORM_ESC,
-	FORM_HELP,
-};
-
 static const struct key_row rows[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, FORM_ENTER, "Enter", N_("next, save"),
 		N_("to the next field, on the last one saves the record; on a choice "
 		   "that must be made shows the list") },
-	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, FORM_UP, "Up", NULL,
-		N_("to the field above; from the first one to the last") },
+	{ { INPUT_UP, 0 }, { INPUT_CHAR, '/' }, FORM_UP, "Up", NULL,
+		N_("to the field above; from the first one to the last; / as long as "
+		   "nothing is typed into the field") },
 	{ { INPUT_DOWN, 0 }, { INPUT_NONE, 0 }, FORM_DOWN, "Down", NULL,
 		N_("to the field below") },
 	{ { INPUT_TAB, 0 }, { INPUT_NONE, 0 }, FORM_DOWN, "Tab", NULL,
@@ -55,34 +45,6 @@ static const struct key_row rows[] = {
 struct key_rows form_page_keys(void)
 {
 	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
-}
-
-static const struct key_row offer_rows[] = {
-	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, FORM_ENTER, "Enter", N_("save it"),
-		"" },
-	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, FORM_ESC, "Esc", N_("end"), "" },
-	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, FORM_HELP, "?", N_("keys"), "" },
-	{ { INPUT_CHAR, 'b' }, { INPUT_NONE, 0 }, FORM_TYPE, "b", N_("another block"),
-		"" },
-};
-
-struct key_rows form_line_keys(const struct form_page *p)
-{
-	size_t n = sizeof offer_rows / sizeof *offer_rows;
-
-	if (!p->offers)
-		return form_page_keys();
-	return (struct key_rows){ offer_rows, p->can_block ? n : n - 1 };
-}
-
-void form_say_offer(const struct form_page *p, struct message *m)
-{
-	message_set(m, false,
-		p->can_block
-			? _("Enter saves %s as it stands, b begins another block, Esc "
-			    "ends.")
-			: _("Enter saves %s as it stands, Esc ends."),
-		form_has(p, form_name_field(p)));
 }
 
 const char *const *form_page_notes(void)
@@ -129,7 +91,7 @@ int form_page_left(const struct form_page *p)
 
 bool form_page_changed(const struct form_page *p)
 {
-	if (p->chooser.open)
+	if (p->chooser.open || (p->typed && p->entry.id == 0))
 		return true;
 	for (size_t i = 0; i < p->n; i++)
 		if (strcmp(form_has(p, i), p->was.text[p->fields[i]]) != 0)
@@ -146,7 +108,6 @@ static void go_to(struct form_page *p, size_t at)
 	p->chooser = (struct chooser){ 0 };
 }
 
-/* The field that names it: of a trap its label. */
 size_t form_name_field(const struct form_page *p)
 {
 	for (size_t i = 0; i < p->n; i++)
@@ -155,8 +116,7 @@ size_t form_name_field(const struct form_page *p)
 	return 0;
 }
 
-/* The first field that must be filled in; n: none is left. */
-static size_t first_lacking(const struct form_page *p)
+size_t form_first_lacking(const struct form_page *p)
 {
 	size_t i = 0;
 
@@ -169,13 +129,14 @@ static size_t first_field(const struct form_page *p)
 {
 	if (p->entry.id)
 		return 0;
-	return first_lacking(p) < p->n ? first_lacking(p) : form_name_field(p);
+	return form_first_lacking(p) < p->n ? form_first_lacking(p)
+					    : form_name_field(p);
 }
 
-static void take_entry(struct form_page *p, const struct entry *entry)
+void form_take_entry(struct form_page *p, const struct entry *entry)
 {
 	p->entry = p->was = *entry;
-	p->asked = p->elsewhere = p->offers = p->doubted = false;
+	p->asked = p->elsewhere = p->offers = p->doubted = p->typed = false;
 	p->how = 0;
 	p->top = 0;
 	p->left = p->n;
@@ -190,25 +151,7 @@ void form_page_show(struct form_page *p, const struct entry_family *family,
 	for (size_t i = 0; i < family->n_columns && i < ENTRY_FIELDS_MAX; i++)
 		if (family->columns[i].label)
 			p->fields[p->n++] = (int)i;
-	take_entry(p, entry);
-}
-
-void form_page_offer(struct form_page *p, const struct entry *entry, const char *saved,
-	bool can_block)
-{
-	take_entry(p, entry);
-	p->offers = first_lacking(p) == p->n;
-	p->can_block = can_block;
-	if (!p->offers)
-		message_set(&p->message, false,
-			_("Saved: %s. What the first trap is goes for the next too."),
-			saved);
-	else
-		message_set(&p->message, false,
-			can_block ? _("Saved: %s. Enter saves %s too, b begins another "
-				      "block, Esc ends.")
-				  : _("Saved: %s. Enter saves %s too, Esc ends."),
-			saved, form_has(p, form_name_field(p)));
+	form_take_entry(p, entry);
 }
 
 void form_page_choose(struct form_page *p, const struct entry_choices *choices)
@@ -221,8 +164,15 @@ void form_page_choose(struct form_page *p, const struct entry_choices *choices)
 
 void form_page_refuse(struct form_page *p, const struct entry_fault *fault)
 {
-	message_set(&p->message, true, "%s", fault->text);
-	if (p->by_enter && p->left < p->n)
+	bool goes_back = p->by_enter && p->left < p->n;
+
+	/* The hand is elsewhere by then: it says which field it speaks of. */
+	if (goes_back || p->left >= p->n)
+		message_set(&p->message, true, "%s", fault->text);
+	else
+		message_set(&p->message, true, "%s: %s",
+			_(form_column(p, p->left)->label), fault->text);
+	if (goes_back)
 		go_to(p, p->left);
 }
 
@@ -244,12 +194,6 @@ void form_page_not_saved(struct form_page *p, const struct entry_fault *fault)
 	for (size_t i = 0; i < p->n; i++)
 		if (p->fields[i] == fault->field)
 			go_to(p, i);
-}
-
-/* An offer stands until the record is changed: looking at it ends nothing. */
-static void end_offer(struct form_page *p)
-{
-	p->offers = p->offers && !form_page_changed(p);
 }
 
 static struct wish put(struct form_page *p, int how)
@@ -300,7 +244,7 @@ static struct wish enter(struct form_page *p)
 /* A new record that only wants saving: it is not dropped unasked. */
 static bool is_ready(const struct form_page *p)
 {
-	return p->entry.id == 0 && first_lacking(p) == p->n;
+	return p->entry.id == 0 && form_first_lacking(p) == p->n;
 }
 
 static struct wish leave(struct form_page *p)
@@ -365,6 +309,13 @@ static bool answers(struct form_page *p, struct input in, struct wish *w)
 	return true;
 }
 
+/* A sign that no value begins with, before anything is typed: / is on the number pad,
+ * which with its lock on has Enter to go on and no arrow to go back. */
+static bool is_bare(const struct form_page *p, struct input in, uint32_t ch)
+{
+	return in.kind == INPUT_CHAR && in.ch == ch && !p->touched && !p->chooser.open;
+}
+
 struct wish form_page_key(struct form_page *p, struct input in)
 {
 	struct wish w = page_wish(WANT_NOTHING);
@@ -372,14 +323,15 @@ struct wish form_page_key(struct form_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return w;
 	p->message = (struct message){ 0 };
-	if (answers(p, in, &w))
+	if (form_bounces(p, in) || answers(p, in, &w))
 		return w;
 	if (p->n == 0)
 		return page_wish(in.kind == INPUT_ESC ? WANT_BACK : WANT_NOTHING);
-	if (in.kind == INPUT_CHAR && in.ch == '?' && !p->touched && !p->chooser.open)
+	if (is_bare(p, in, '?'))
 		return page_wish(WANT_HELP);
-	if (!form_typing_key(p, in))
+	if (is_bare(p, in, '/') || !form_typing_key(p, in))
 		return act(p, in);
-	end_offer(p);
+	/* An offer stands until something is typed: looking at it ends nothing. */
+	p->offers = p->offers && !form_page_changed(p);
 	return w;
 }

@@ -22,13 +22,19 @@ static void draw_both(
 
 static int key_cols(const struct key_row *k)
 {
-	return text_cols(k->key) + 1 + text_cols(_(k->word));
+	return text_cols(k->key) + 1 + text_cols(words_in(k->word));
 }
 
+/* The word goes where it would be cut. */
 static int draw_key(struct canvas *c, int col, const struct key_row *k)
 {
+	bool fits = col + key_cols(k) <= c->cols;
+
 	col = canvas_text(c, c->rows - 1, col, 0, INK_TITLE, k->key);
-	return canvas_text(c, c->rows - 1, col + 1, 0, INK_QUIET, _(k->word)) + 2;
+	if (!fits)
+		return col + 2;
+	return canvas_text(c, c->rows - 1, col + 1, 0, INK_QUIET, words_in(k->word)) +
+	       2;
 }
 
 /* The last one of the table that has a word: help. Esc is the way out. */

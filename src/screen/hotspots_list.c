@@ -38,6 +38,44 @@ static void fit(struct columns *s, const struct hot_view *v, int cols)
 	columns_fit(s, LEFT, cols - 1);
 }
 
+static bool has(const void *page, size_t i, const char *text)
+{
+	const struct hotspots_page *p = page;
+	const char *cell[COLUMNS];
+
+	cells_of(&p->view->rows[i], cell);
+	for (size_t k = 0; k < COLUMNS; k++)
+		if (narrow_contains(cell[k], text))
+			return true;
+	return narrow_contains(p->view->rows[i].says, text);
+}
+
+void hotspots_find(struct hotspots_page *p)
+{
+	sift_find(&p->sift, p->view->n, has, p, &p->picked);
+}
+
+void hotspots_page_show(struct hotspots_page *p, const struct hot_view *view)
+{
+	p->view = view;
+	sift_forget(&p->sift);
+	hotspots_find(p);
+}
+
+void hotspots_page_pick(struct hotspots_page *p, size_t row)
+{
+	p->picked = row;
+	if (!sift_shows(&p->sift, row))
+		sift_end(&p->sift);
+	hotspots_find(p);
+}
+
+void hotspots_page_free(struct hotspots_page *p)
+{
+	sift_free(&p->sift);
+	*p = (struct hotspots_page){ 0 };
+}
+
 static void draw_row(const struct columns *s, struct canvas *c, int row,
 	const struct hot_row *r, bool is_picked)
 {
@@ -92,8 +130,13 @@ static void draw_empty(struct hotspots_page *p, struct canvas *c, const struct f
 {
 	struct prose text = { 0 };
 
-	prose_add(&text, INK_PLAIN, 0, p->view->says);
-	hotspots_add_rest(&text, p->view);
+	if (p->view->n > 0)
+		prose_add(&text, INK_PLAIN, 0,
+			_("Nothing contains it: Esc shows all again."));
+	else {
+		prose_add(&text, INK_PLAIN, 0, p->view->says);
+		hotspots_add_rest(&text, p->view);
+	}
 	p->rows = f->last - f->first + 1;
 	reader_draw(c, f->first, f->last, &p->text_top, text.items, text.n);
 	prose_free(&text);
@@ -101,7 +144,7 @@ static void draw_empty(struct hotspots_page *p, struct canvas *c, const struct f
 }
 
 /* Rows of the list without its heads; the sentence wants some below. */
-static int list_rows(const struct hot_view *v, int room)
+static int list_rows(size_t n, int room)
 {
 	int most = room - 1 - TEXT_LEAST, half = room / 2;
 
@@ -109,18 +152,17 @@ static int list_rows(const struct hot_view *v, int room)
 		most = half;
 	if (most < 1)
 		most = room > 1 ? room - 1 : room;
-	return v->n < (size_t)most ? (int)v->n : most;
+	return n < (size_t)most ? (int)n : most;
 }
 
 /* "1-8 of 31", where there is room. */
 static void say_part(const struct hotspots_page *p, struct canvas *c, int row)
 {
-	size_t last = p->top + (size_t)p->rows;
+	size_t last = p->top + (size_t)p->rows, n = p->sift.n;
 
-	if (p->view->n > (size_t)p->rows && c->cols >= PART_FROM)
+	if (n > (size_t)p->rows && c->cols >= PART_FROM)
 		canvas_textf(c, row, c->cols - 1 - PART_COLS, -PART_COLS, INK_QUIET,
-			_("%zu-%zu of %zu"), p->top + 1,
-			last < p->view->n ? last : p->view->n, p->view->n);
+			_("%zu-%zu of %zu"), p->top + 1, last < n ? last : n, n);
 }
 
 void hotspots_list_draw(
@@ -128,23 +170,24 @@ void hotspots_list_draw(
 {
 	const struct hot_view *v = p->view;
 	int room = f->last - f->first + 1, row = f->first;
+	size_t n = p->sift.n, at = sift_place(&p->sift, p->picked);
 	struct columns s;
 
-	if (v->n == 0) {
+	if (n == 0) {
 		draw_empty(p, c, f);
 		return;
 	}
 	if (room < 1)
 		return;
-	p->rows = list_rows(v, room);
-	page_scroll_near(v->n, p->rows, &p->picked, &p->top);
+	p->rows = list_rows(n, room);
+	page_scroll_near(n, p->rows, &at, &p->top);
 	fit(&s, v, c->cols);
 	if (room > 1) {
 		columns_heads(&s, c, row);
 		say_part(p, c, row++);
 	}
-	for (size_t i = p->top; i < v->n && i < p->top + (size_t)p->rows; i++)
-		draw_row(&s, c, row++, &v->rows[i], i == p->picked);
+	for (size_t i = p->top; i < n && i < p->top + (size_t)p->rows; i++)
+		draw_row(&s, c, row++, &v->rows[p->sift.rows[i]], i == at);
 	if (room >= GAP_FROM)
 		canvas_line(c, row++);
 	draw_text(p, c, f, row);

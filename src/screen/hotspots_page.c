@@ -15,6 +15,7 @@ enum {
 	SPOTS_MAP,
 	SPOTS_SOURCES,
 	SPOTS_BOOK,
+	SPOTS_NARROW,
 	SPOTS_BACK,
 	SPOTS_FARM_NEXT,
 	SPOTS_FARM_BACK,
@@ -64,6 +65,9 @@ static const struct key_row rows[] = {
 		N_("the group before") },
 	{ { INPUT_CHAR, 'b' }, { INPUT_NONE, 0 }, SPOTS_BOOK, "b", N_("book"),
 		N_("the book's list of sources of this farm, to put one in or correct "
+		   "it") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, SPOTS_NARROW, "/", N_("look for"),
+		N_("only rows of the list that contain what is typed next; Esc ends "
 		   "it") },
 	LIST_KEYS,
 	{ { INPUT_LEFT, 0 }, { INPUT_CHAR, '4' }, SPOTS_LEFT, "Left", NULL,
@@ -149,7 +153,7 @@ static void pick_row_of_trap(struct hotspots_page *p)
 		if (v->rows[i].trap == v->traps[p->trap].trap &&
 			(v->rows[i].what == HOT_OF_NEAR ||
 				v->rows[i].what == HOT_OF_TRAP)) {
-			p->picked = i;
+			hotspots_page_pick(p, i);
 			show(p, HOTSPOTS_NUMBERS);
 			return;
 		}
@@ -207,7 +211,7 @@ static bool moves(struct hotspots_page *p, int action)
 		return true;
 	}
 	if (p->show == HOTSPOTS_LIST)
-		return list_move(action, p->view->n, p->rows, &p->picked);
+		return sift_move(&p->sift, action, p->rows, &p->picked);
 	return list_move(action, LINES_MANY, p->rows, &p->text_top);
 }
 
@@ -239,6 +243,10 @@ static struct wish act(struct hotspots_page *p, int action, struct input in)
 	case SPOTS_NEXT_TRAP:
 		hotspots_next_trap(p);
 		break;
+	case SPOTS_NARROW:
+		show(p, HOTSPOTS_LIST);
+		narrow_start(&p->sift.narrow);
+		break;
 	case SPOTS_BOOK:
 		return open_sources_of_book(p);
 	case SPOTS_BACK:
@@ -251,6 +259,16 @@ static struct wish act(struct hotspots_page *p, int action, struct input in)
 	return page_wish(WANT_NOTHING);
 }
 
+/* On the list; what is read beside it is left first. */
+static bool narrows(struct hotspots_page *p, struct input in)
+{
+	hotspots_find(p);
+	if (p->show != HOTSPOTS_LIST || !sift_key(&p->sift, in, &p->message))
+		return false;
+	hotspots_find(p);
+	return true;
+}
+
 struct wish hotspots_page_key(struct hotspots_page *p, struct input in)
 {
 	int action = keys_find(hotspots_page_keys(), in);
@@ -258,7 +276,10 @@ struct wish hotspots_page_key(struct hotspots_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
-	if (turn(p, action) || moves(p, action))
+	if (narrows(p, in) || moves(p, action))
+		return page_wish(WANT_NOTHING);
+	p->sift.narrow.typing = false;
+	if (turn(p, action))
 		return page_wish(WANT_NOTHING);
 	return act(p, action, in);
 }
@@ -308,16 +329,16 @@ static void draw_shown(struct hotspots_page *p, struct canvas *c, const struct f
 /* What was picked may be gone from a view that was read anew. */
 static void keep_in_bounds(struct hotspots_page *p)
 {
-	if (p->picked >= p->view->n)
-		p->picked = p->view->n ? p->view->n - 1 : 0;
+	hotspots_find(p);
 	if ((p->show == HOTSPOTS_MAP && !hotspots_pick_trap(p)) ||
-		(p->show == HOTSPOTS_NUMBERS && p->view->n == 0))
+		(p->show == HOTSPOTS_NUMBERS && p->sift.n == 0))
 		show(p, HOTSPOTS_LIST);
 }
 
 void hotspots_page_draw(struct hotspots_page *p, struct canvas *c)
 {
-	char title[SAY_LINE + 16], under[2 * SAY_LINE + 8], status[SPOTS_STATUS] = "";
+	char title[SAY_LINE + 64], under[2 * SAY_LINE + 8], status[SPOTS_STATUS] = "";
+	int cursor = -1;
 	struct message m = p->message;
 	struct frame f = { .title = title,
 		.right = c->cols >= FRAME_WIDE ? p->right : NULL,
@@ -330,11 +351,17 @@ void hotspots_page_draw(struct hotspots_page *p, struct canvas *c)
 	snprintf(title, sizeof title,
 		c->cols >= FRAME_WIDE ? _("Hot spots  %s") : _("Hot  %s"),
 		p->view->title);
+	sift_title(&p->sift, title, sizeof title);
 	say_under(p->view, c->cols, under, sizeof under);
+	if (p->show == HOTSPOTS_LIST && !m.text[0])
+		cursor = sift_say(&p->sift, &m);
 	if (p->show == HOTSPOTS_MAP)
 		hotspots_map_say(p, c->cols, status, &m);
 	else if (p->show == HOTSPOTS_LIST)
 		say_status(p, c->cols, status, sizeof status);
-	if (frame_draw(c, &f))
-		draw_shown(p, c, &f);
+	if (!frame_draw(c, &f))
+		return;
+	draw_shown(p, c, &f);
+	if (cursor >= 0)
+		canvas_cursor(c, f.message_row, cursor);
 }

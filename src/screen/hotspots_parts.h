@@ -6,6 +6,8 @@
 #include "screen/frame.h"
 #include "screen/hotspots_page.h"
 
+/* Finds which rows of the view are shown, if that is not known. */
+void hotspots_find(struct hotspots_page *p);
 /* The ranked rows and below them the picked one's sentence, in f->first..f->last. */
 void hotspots_list_draw(
 	struct hotspots_page *p, struct canvas *c, const struct frame *f);

@@ -58,7 +58,7 @@ static void add_gi_star(struct prose *to, const struct hot_row *r)
 
 	if (isnan(r->gi_star))
 		return;
-	buf_addf(&b, _("Gi* of Getis and Ord: %.2f."), text_hundredths(r->gi_star));
+	words_addf(&b, _("Gi* of Getis and Ord: %.2f."), text_hundredths(r->gi_star));
 	prose_take(to, INK_PLAIN, 2, &b);
 }
 

@@ -138,7 +138,7 @@ void columns_heads(const struct columns *s, struct canvas *c, int row)
 {
 	for (size_t i = 0; i < s->n; i++)
 		if (s->col[i].head[0])
-			columns_cell(s, c, row, i, INK_QUIET, _(s->col[i].head));
+			columns_cell(s, c, row, i, INK_QUIET, words_in(s->col[i].head));
 }
 
 enum ink list_ink(enum tone tone)

@@ -30,7 +30,7 @@ void message_set(struct message *m, bool is_fault, const char *fmt, ...)
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(text, sizeof text, fmt, args);
+	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	m->is_fault = is_fault;
 	text_copy(m->text, sizeof m->text, text);
@@ -45,6 +45,8 @@ void page_no_key(struct message *m, struct input in)
 {
 	char key[5] = "";
 
+	if (in.kind == INPUT_DELETE)
+		message_set(m, false, _("Delete does nothing here: ? shows the keys"));
 	if (in.kind != INPUT_CHAR)
 		return;
 	text_encode(in.ch, key);

@@ -15,13 +15,16 @@ enum {
 	PICKS_TREATMENTS,
 	PICKS_CHECKS,
 	PICKS_DIARY,
+	PICKS_RECORD,
 	PICKS_UNDO,
+	PICKS_NARROW,
 	PICKS_BACK,
 	PICKS_HELP,
 };
 
 static const struct key_row rows[] = {
-	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, PICKS_OPEN, "Enter", N_("open"),
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, PICKS_OPEN, "Enter",
+		NC_("key", "open"),
 		N_("opens the picked pick to be read or changed; on a block without "
 		   "one: a new pick of it") },
 	{ { INPUT_CHAR, 'n' }, { INPUT_CHAR, '0' }, PICKS_NEW, "n", N_("new"),
@@ -36,9 +39,13 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, PICKS_DIARY, "d", N_("diary"),
 		N_("the season of the picked block: catches over, treatments, picks, "
 		   "checks") },
+	{ { INPUT_CHAR, 'R' }, { INPUT_NONE, 0 }, PICKS_RECORD, "R", N_("record"),
+		N_("the record of this season's treatments, of all farms") },
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, PICKS_UNDO, "u", N_("undo"),
-		N_("takes back the latest change since the pages were opened, "
-		   "wherever it was made; again: the one before it") },
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, PICKS_NARROW, "/", N_("look for"),
+		N_("only rows that contain what is typed next; Esc ends it") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, PICKS_BACK, "Esc", N_("back"),
 		N_("to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, PICKS_HELP, "?", N_("keys"),
@@ -79,12 +86,15 @@ static struct wish wish_of(const struct picks_page *p, enum want want, int kind)
 	return w;
 }
 
-static struct wish open_picked(const struct picks_page *p)
+static struct wish open_picked(struct picks_page *p)
 {
 	struct wish w = wish_of(p, WANT_FORM, ENTRY_PICKS);
 
 	w.id = about_of(p, p->list.picked).id;
-	return w;
+	if (p->list.picked != SIZE_MAX)
+		return w;
+	message_set(&p->message, false, _("No block is picked."));
+	return page_wish(WANT_NOTHING);
 }
 
 static struct wish diary(struct picks_page *p)
@@ -110,8 +120,13 @@ static struct wish act(struct picks_page *p, int action, struct input in)
 		return wish_of(p, WANT_ENTRIES, ENTRY_CHECKS);
 	case PICKS_DIARY:
 		return diary(p);
+	case PICKS_RECORD:
+		return page_wish(WANT_RECORD);
 	case PICKS_UNDO:
 		return page_wish(WANT_UNDO_STEP);
+	case PICKS_NARROW:
+		narrow_start(&p->list.sift.narrow);
+		break;
 	case PICKS_BACK:
 		return page_wish(WANT_BACK);
 	case PICKS_HELP:
@@ -129,7 +144,7 @@ struct wish picks_page_key(struct picks_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
-	if (list_move(action, p->list.n, p->list.shown, &p->list.picked)) {
+	if (told_key(&p->list, action, in, &p->message)) {
 		p->picked_id = about_of(p, p->list.picked).id;
 		return page_wish(WANT_NOTHING);
 	}
@@ -140,9 +155,10 @@ static void add_bar(struct told *list, const struct bar *b)
 {
 	struct told_row *r = told_add(list);
 
-	snprintf(r->head, sizeof r->head, _("Entry  %s"), b->block_name);
+	snprintf(r->head, sizeof r->head, _("Entry  %s"), b->place);
 	r->tone = TONE_UNSURE;
 	r->sentence[0] = b->text;
+	r->sentence[1] = b->by;
 }
 
 static void add_pick(struct told *list, const struct pick_row *row)
@@ -150,12 +166,13 @@ static void add_pick(struct told *list, const struct pick_row *row)
 	struct told_row *r = told_add(list);
 
 	if (row->id == 0)
-		snprintf(r->head, sizeof r->head, _("No pick  %s"), row->block_name);
+		snprintf(r->head, sizeof r->head, _("No pick  %s"), row->place);
 	else
 		snprintf(r->head, sizeof r->head, "%s  %s  %s", row->day_text,
-			row->block_name, row->is_done ? _("picked") : _("planned"));
+			row->place, row->is_done ? _("picked") : _("planned"));
 	r->tone = row->tone;
 	r->sentence[0] = row->says;
+	r->sentence[1] = row->by;
 }
 
 /* The picked pick stays picked. */
@@ -177,12 +194,11 @@ void picks_page_show(struct picks_page *p, const struct pick_rows *picks,
 	for (size_t i = 0; i < picks->n; i++)
 		add_pick(&p->list, &picks->items[i]);
 	if (first) {
-		p->list.picked = p->list.top = 0;
+		told_start(&p->list);
 		p->picked_id = 0;
 	}
 	find_picked(p);
-	if (p->list.picked >= p->list.n)
-		p->list.picked = p->list.n ? p->list.n - 1 : 0;
+	told_find(&p->list);
 }
 
 void picks_page_free(struct picks_page *p)
@@ -198,22 +214,29 @@ static void say_status(const struct picks_page *p, char *out, size_t size)
 		early += p->picks->items[i].id && p->picks->items[i].tone == TONE_OVER;
 		open += p->picks->items[i].id && p->picks->items[i].tone == TONE_UNSURE;
 	}
-	snprintf(out, size, _("too early: %zu, not known or from an hour on: %zu"),
+	snprintf(out, size,
+		p->list.sift.narrow.text[0] ? _("of all: %zu too early, %zu in doubt")
+					    : _("%zu too early, %zu in doubt"),
 		early, open);
 }
 
 void picks_page_draw(struct picks_page *p, struct canvas *c)
 {
-	char status[128];
+	char title[64], status[128];
 	struct message m = p->message;
-	struct frame f = { .title = _("Picks"),
+	struct frame f = { .title = title,
 		.right = p->right,
 		.status = status,
 		.message = &m,
 		.keys = picks_page_keys() };
 	bool above = false, below = false;
+	int cursor = -1;
 
+	snprintf(title, sizeof title, "%s", _("Picks"));
+	sift_title(&p->list.sift, title, sizeof title);
 	say_status(p, status, sizeof status);
+	if (!m.text[0])
+		cursor = sift_say(&p->list.sift, &m);
 	if (!frame_draw(c, &f))
 		return;
 	int last = f.last;
@@ -229,4 +252,6 @@ void picks_page_draw(struct picks_page *p, struct canvas *c)
 	if (p->list.n == 0)
 		canvas_cursor(c, f.first, 0);
 	frame_more(c, &f, above, below);
+	if (cursor >= 0)
+		canvas_cursor(c, f.message_row, cursor);
 }

@@ -79,7 +79,9 @@ static struct wish keep_typed(struct run_page *p)
 	}
 	w.visit = run_entry_visit(&p->entry, &t, p->run->day);
 	w.day = w.visit.day;
-	text_copy(w.words.note, sizeof w.words.note, p->entry.note);
+	text_copy(w.words.note, sizeof w.words.note,
+		p->entry.note[0] || !t.is_serviced ? p->entry.note
+						   : t.serviced_words.note);
 	text_copy(w.words.scout, sizeof w.words.scout,
 		!t.open && t.words.scout[0] ? t.words.scout : p->scout);
 	return w;

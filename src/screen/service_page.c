@@ -15,6 +15,7 @@ enum {
 	SERVICE_CARD,
 	SERVICE_FARM,
 	SERVICE_UNDO,
+	SERVICE_NARROW,
 	SERVICE_BACK,
 	SERVICE_HELP,
 	SERVICE_ACTIONS
@@ -24,15 +25,17 @@ static const struct key_row rows[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_CHAR, 'd' }, SERVICE_DIARY, "Enter", N_("diary"),
 		N_("the diary of the picked trap") },
 	LIST_KEYS,
-	{ { INPUT_CHAR, '*' }, { INPUT_CHAR, 'l' }, SERVICE_LURE, "*", N_("new lure"),
+	{ { INPUT_CHAR, '*' }, { INPUT_NONE, 0 }, SERVICE_LURE, "*", N_("new lure"),
 		N_("the picked trap got a new lure today, outside a run: the count "
 		   "stays open, the lure's age begins anew") },
-	{ { INPUT_CHAR, '+' }, { INPUT_CHAR, 'c' }, SERVICE_CARD, "+", N_("new card"),
+	{ { INPUT_CHAR, '+' }, { INPUT_NONE, 0 }, SERVICE_CARD, "+", N_("new card"),
 		N_("it got a new card today: asks for the moths on the old one") },
 	{ { INPUT_CHAR, 'f' }, { INPUT_NONE, 0 }, SERVICE_FARM, "f", N_("farm"),
 		N_("the next farm only; after the last one all farms") },
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, SERVICE_UNDO, "u", N_("undo"),
 		N_("takes back the latest change made on this page") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, SERVICE_NARROW, "/", N_("look for"),
+		N_("only rows that contain what is typed next; Esc ends it") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, SERVICE_BACK, "Esc", N_("back"),
 		N_("to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, SERVICE_HELP, "?", N_("keys"),
@@ -138,6 +141,12 @@ static struct wish undo(struct service_page *p)
 	return page_wish(WANT_UNDO_CHANGED);
 }
 
+static struct wish look_for(struct service_page *p)
+{
+	narrow_start(&p->sift.narrow);
+	return page_wish(WANT_NOTHING);
+}
+
 static struct wish leave(struct service_page *p)
 {
 	(void)p;
@@ -156,6 +165,7 @@ static struct wish (*const deeds[SERVICE_ACTIONS])(struct service_page *p) = {
 	[SERVICE_CARD] = new_card,
 	[SERVICE_FARM] = next_farm,
 	[SERVICE_UNDO] = undo,
+	[SERVICE_NARROW] = look_for,
 	[SERVICE_BACK] = leave,
 	[SERVICE_HELP] = help,
 };
@@ -198,30 +208,60 @@ static struct wish count_key(struct service_page *p, struct input in)
 	return page_wish(WANT_NOTHING);
 }
 
+static bool narrows(struct service_page *p, struct input in)
+{
+	if (!sift_key(&p->sift, in, &p->message))
+		return false;
+	service_find(p);
+	return true;
+}
+
+void service_page_changed(struct service_page *p)
+{
+	p->changed_ms = p->now_ms;
+}
+
+static bool bounces(struct service_page *p, int action)
+{
+	bool changes = action == SERVICE_LURE || action == SERVICE_CARD;
+
+	bool soon = changes && p->ask == SERVICE_ASKS_NOTHING && p->changed_ms != 0 &&
+		    p->now_ms - p->changed_ms < SERVICE_BOUNCE_MS;
+
+	p->changed_ms = soon ? p->now_ms : 0;
+	return soon;
+}
+
 struct wish service_page_key(struct service_page *p, struct input in)
 {
 	int action = keys_find(service_page_keys(), in);
 
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE ||
-		in.kind == INPUT_LEAVE || !p->due)
+		in.kind == INPUT_LEAVE || !p->due || bounces(p, action))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
+	service_find(p);
 	if (p->ask == SERVICE_ASKS_COUNT)
 		return count_key(p, in);
+	if (narrows(p, in))
+		return page_wish(WANT_NOTHING);
 	if (action != SERVICE_LURE && action != SERVICE_CARD)
 		p->ask = SERVICE_ASKS_NOTHING;
-	if (list_move(action, service_count(p), p->rows, &p->picked))
+	if (sift_move(&p->sift, action, p->rows, &p->picked))
 		return page_wish(WANT_NOTHING);
+	p->sift.narrow.typing = false;
 	if (action)
 		return deeds[action](p);
 	page_no_key(&p->message, in);
 	return page_wish(WANT_NOTHING);
 }
 
+/* Returns the column of the cursor in it; -1: none. */
 static int fill_message(const struct service_page *p, struct message *m)
 {
 	const char *prompt = _("moths on the old card (Enter alone: not counted): ");
 	char text[SERVICE_TEXT];
+	int cursor = -1;
 
 	*m = p->message;
 	if (p->ask == SERVICE_ASKS_COUNT) {
@@ -229,16 +269,18 @@ static int fill_message(const struct service_page *p, struct message *m)
 			p->message.text[0] ? "  " : "", p->message.text);
 		return 1 + text_cols(prompt) + text_cols(p->digits);
 	}
+	if (!m->text[0])
+		cursor = sift_say(&p->sift, m);
 	if (!m->text[0]) {
 		service_say_picked(p, text);
 		message_set(m, false, "%s", text);
 	}
-	return 0;
+	return cursor;
 }
 
 void service_page_draw(struct service_page *p, struct canvas *c)
 {
-	char title[NAME_BYTES + 32];
+	char title[NAME_BYTES + 64];
 	struct message m;
 	struct frame f = { .title = title, .message = &m, .keys = service_page_keys() };
 
@@ -247,15 +289,16 @@ void service_page_draw(struct service_page *p, struct canvas *c)
 		return;
 	}
 	snprintf(title, sizeof title, _("Service  %.60s"), p->filter ? p->filter : "");
-	f.right =
-		c->cols >= FRAME_WIDE ? p->due->today.title : p->due->today.title_short;
-	if (p->picked >= service_count(p))
-		p->picked = service_count(p) ? service_count(p) - 1 : 0;
+	f.right = c->cols >= FRAME_WIDE && !p->sift.narrow.text[0]
+			  ? p->due->today.title
+			  : p->due->today.title_short;
+	service_find(p);
+	sift_title(&p->sift, title, sizeof title);
 	int cursor = fill_message(p, &m);
 	if (!frame_draw(c, &f))
 		return;
 	service_draw_rows(p, c, &f);
-	if (cursor > 0)
+	if (cursor >= 0)
 		canvas_cursor(
 			c, f.message_row, cursor < c->cols - 1 ? cursor : c->cols - 1);
 }

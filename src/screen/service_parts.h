@@ -7,6 +7,8 @@
 /* Rows that can be picked: items, then a bring list a farm, then that of all farms,
  * then the shelf. */
 size_t service_count(const struct service_page *p);
+/* Finds which of them are shown, if that is not known. */
+void service_find(struct service_page *p);
 /* The picked lure or card; NULL: another row. */
 const struct due_item *service_picked_item(const struct service_page *p);
 

@@ -98,37 +98,76 @@ static void say_row(const struct service_page *p, size_t i, struct buf *out)
 		say_shelf_row(&p->shelf->items[at - n_brings(p)], out);
 }
 
+static bool has(const void *page, size_t i, const char *text)
+{
+	const struct service_page *p = page;
+	const struct due_item *item = i < p->due->n ? &p->due->items[i] : NULL;
+	struct buf row = { 0 };
+	bool found = false;
+
+	if (item)
+		return narrow_contains(item->farm_name, text) ||
+		       narrow_contains(item->label, text) ||
+		       narrow_contains(item->block_name, text) ||
+		       narrow_contains(item->is_lure ? _("lure") : _("card"), text) ||
+		       narrow_contains(item->kind_name, text) ||
+		       narrow_contains(item->state_text, text);
+	say_row(p, i, &row);
+	found = narrow_contains(row.text, text);
+	buf_free(&row);
+	return found;
+}
+
+void service_find(struct service_page *p)
+{
+	if (!p->sift.is_found)
+		p->lines.cols = 0;
+	sift_find(&p->sift, service_count(p), has, p, &p->picked);
+}
+
+void service_page_show(
+	struct service_page *p, const struct due *due, const struct shelf *shelf)
+{
+	p->due = due;
+	p->shelf = shelf;
+	p->is_measured = false;
+	sift_forget(&p->sift);
+	service_find(p);
+}
+
+void service_page_free(struct service_page *p)
+{
+	sift_free(&p->sift);
+	free(p->lines.items);
+	*p = (struct service_page){ 0 };
+}
+
+/* "no entry till Wed 06:00, 3 d overdue": who changes it goes into the block. */
+static void say_state(const struct due_item *item, char out[static SERVICE_TEXT])
+{
+	snprintf(out, SERVICE_TEXT, "%s%s%s", item->barred, item->barred[0] ? ", " : "",
+		item->state_text);
+}
+
 void service_say_picked(const struct service_page *p, char out[static SERVICE_TEXT])
 {
 	const struct due_item *item = service_picked_item(p);
 	struct buf text = { 0 };
+	char state[SERVICE_TEXT];
 
 	text_copy(out, SERVICE_TEXT, "");
 	if (item)
+		say_state(item, state);
+	if (item)
 		snprintf(out, SERVICE_TEXT, _("%s, %s, trap %s: %s %s, %s"),
 			item->farm_name, item->block_name, item->label,
-			item->is_lure ? _("lure") : _("card"), item->kind_name,
-			item->state_text);
+			item->is_lure ? _("lure") : _("card"), item->kind_name, state);
 	else if (p->picked < service_count(p)) {
 		say_row(p, p->picked, &text);
 		text_copy(out, SERVICE_TEXT, text.text);
 	}
 	buf_free(&text);
 }
-
-/* A line as it is drawn: a row that can be picked, or a heading. */
-struct line_of_page {
-	size_t row;  /* SIZE_MAX: none */
-	size_t part; /* of a text that takes several lines: which of them */
-	const char *text;
-	enum ink ink;
-};
-
-struct lines_of_page {
-	struct line_of_page *items;
-	size_t n, cap;
-	int cols; /* of the window */
-};
 
 static int left_of(int cols)
 {
@@ -141,71 +180,93 @@ static int text_room(int cols)
 	return cols - left_of(cols) - (cols < FRAME_WIDE ? 0 : 1);
 }
 
-static void add(struct lines_of_page *l, struct line_of_page line)
+static void add(struct service_lines *l, struct service_line line)
 {
 	l->items = mem_grow(l->items, &l->cap, l->n + 1, sizeof *l->items);
 	l->items[l->n++] = line;
 }
 
-static void add_text(struct lines_of_page *l, enum ink ink, const char *text)
+static void add_text(struct service_lines *l, enum ink ink, const char *text)
 {
-	add(l, (struct line_of_page){ SIZE_MAX, 0, text, ink });
-}
-
-static void add_items(struct lines_of_page *l, size_t n)
-{
-	for (size_t i = 0; i < n; i++)
-		add(l, (struct line_of_page){ i, 0, NULL, INK_PLAIN });
+	add(l, (struct service_line){ SIZE_MAX, 0, text, ink });
 }
 
 /* What is to be brought is read off and packed: none of it may be cut. */
-static void add_rows(
-	struct lines_of_page *l, const struct service_page *p, size_t first, size_t n)
+static void add_row(struct service_lines *l, const struct service_page *p, size_t i,
+	struct buf *text)
 {
+	size_t parts = 1;
+
+	if (i >= p->due->n) {
+		say_row(p, i, text);
+		parts = reader_lines(text->text, text_room(l->cols));
+	}
+	for (size_t k = 0; k < parts; k++)
+		add(l, (struct service_line){ i, k, NULL, INK_PLAIN });
+}
+
+/* Those of rows first .. first + n - 1 that are shown; how many. */
+static size_t add_rows(
+	struct service_lines *l, const struct service_page *p, size_t first, size_t n)
+{
+	size_t from = sift_place(&p->sift, first), to = sift_place(&p->sift, first + n);
 	struct buf text = { 0 };
 
-	for (size_t i = first; i < first + n; i++) {
-		say_row(p, i, &text);
-		size_t parts = reader_lines(text.text, text_room(l->cols));
-		for (size_t k = 0; k < parts; k++)
-			add(l, (struct line_of_page){ i, k, NULL, INK_PLAIN });
-	}
+	for (size_t k = from; k < to; k++)
+		add_row(l, p, p->sift.rows[k], &text);
 	buf_free(&text);
+	return to - from;
 }
 
-static struct lines_of_page lines_of(const struct service_page *p, int cols)
+static void lay_lines(const struct service_page *p, struct service_lines *l)
 {
 	size_t n = p->due->n, brings = n_brings(p);
-	struct lines_of_page l = { .cols = cols };
+	bool narrow = p->sift.narrow.text[0] != '\0';
 
-	if (n == 0)
-		add_text(&l, INK_PLAIN, _("No lure or card is due by the next run."));
-	add_items(&l, n);
-	add_text(&l, INK_PLAIN, "");
-	add_text(&l, INK_TITLE, _("Bring"));
-	if (brings == 0)
-		add_text(&l, INK_PLAIN, _("No trap hangs."));
-	add_rows(&l, p, n, brings);
-	add_text(&l, INK_PLAIN, "");
-	add_text(&l, INK_TITLE, _("On the shelf"));
+	if (add_rows(l, p, 0, n) == 0)
+		add_text(l, INK_PLAIN,
+			n ? _("None contains it.")
+			  : _("No lure or card is due by the next run."));
+	add_text(l, INK_PLAIN, "");
+	add_text(l, INK_TITLE,
+		narrow ? _("Bring: only rows that contain it, Esc shows all")
+		       : _("Bring"));
+	if (add_rows(l, p, n, brings) == 0)
+		add_text(l, INK_PLAIN,
+			brings ? _("The rows of the bring list are hidden.")
+			       : _("No trap hangs."));
+	add_text(l, INK_PLAIN, "");
+	add_text(l, INK_TITLE,
+		narrow ? _("On the shelf: only rows that contain it")
+		       : _("On the shelf"));
 	if (!p->shelf || !p->shelf->is_kept)
-		add_text(&l, INK_QUIET,
+		add_text(l, INK_QUIET,
 			_("Nobody keeps count of it: a lure or card kind takes its "
 			  "stock."));
-	add_rows(&l, p, n + brings, p->shelf ? p->shelf->n : 0);
-	return l;
+	add_rows(l, p, n + brings, p->shelf ? p->shelf->n : 0);
 }
 
-static void fit(struct columns *s, const struct due *d, int cols)
+/* Laid once for a width: they may be many, and every key draws them. */
+static void lines_of(struct service_page *p, int cols)
+{
+	if (p->lines.cols == cols)
+		return;
+	p->lines.n = 0;
+	p->lines.cols = cols;
+	lay_lines(p, &p->lines);
+}
+
+static void measure(struct columns *s, const struct due *d)
 {
 	bool several = false;
 
 	*s = (struct columns){ .col = column, .n = COLUMNS };
 	for (size_t i = 0; i < d->n; i++) {
 		const struct due_item *item = &d->items[i];
-		char due[DAY_TEXT_SIZE];
+		char due[DAY_TEXT_SIZE], state[SERVICE_TEXT];
 
 		day_short(item->due, due, sizeof due);
+		say_state(item, state);
 		several = several || item->farm != d->items[0].farm;
 		columns_want(s, DUE, due);
 		columns_want(s, FARM, item->farm_name);
@@ -213,29 +274,41 @@ static void fit(struct columns *s, const struct due *d, int cols)
 		columns_want(s, BLOCK, item->block_name);
 		columns_want(s, WHAT, item->is_lure ? _("lure") : _("card"));
 		columns_want(s, KIND, item->kind_name);
-		columns_want(s, STATE, item->state_text);
+		columns_want(s, STATE, state);
 	}
 	for (size_t i = 0; i < COLUMNS && d->n > 0; i++)
 		columns_want(s, i, _(column[i].head));
 	if (!several)
 		s->want[FARM] = 0;
-	columns_fit(s, left_of(cols), cols - 1);
+}
+
+static struct columns columns_of(struct service_page *p, int cols)
+{
+	struct columns s;
+
+	if (!p->is_measured)
+		measure(&p->columns, p->due);
+	p->is_measured = true;
+	s = p->columns;
+	columns_fit(&s, left_of(cols), cols - 1);
+	return s;
 }
 
 static void draw_item(const struct columns *s, struct canvas *c, int row,
 	const struct due_item *item, enum ink ink)
 {
-	char due[DAY_TEXT_SIZE];
+	char due[DAY_TEXT_SIZE], state[SERVICE_TEXT];
 	enum ink tone = ink == INK_PICKED ? ink : list_ink(item->tone);
 
 	day_short(item->due, due, sizeof due);
+	say_state(item, state);
 	columns_cell(s, c, row, DUE, ink, due);
 	columns_cell(s, c, row, FARM, ink, item->farm_name);
 	columns_cell(s, c, row, TRAP, ink, item->label);
 	columns_cell(s, c, row, BLOCK, ink, item->block_name);
 	columns_cell(s, c, row, WHAT, ink, item->is_lure ? _("lure") : _("card"));
 	columns_cell(s, c, row, KIND, ink, item->kind_name);
-	columns_cell(s, c, row, STATE, tone, item->state_text);
+	columns_cell(s, c, row, STATE, tone, state);
 }
 
 static enum ink ink_of(const struct service_page *p, size_t i)
@@ -255,7 +328,7 @@ static void draw_picked(struct canvas *c, int row, size_t part)
 }
 
 static void draw_row(const struct service_page *p, const struct columns *s,
-	struct canvas *c, int row, const struct line_of_page *line)
+	struct canvas *c, int row, const struct service_line *line)
 {
 	size_t i = line->row;
 	bool picked = i == p->picked;
@@ -277,16 +350,16 @@ static void draw_row(const struct service_page *p, const struct columns *s,
 }
 
 /* All lines of the picked row show, its first before its last. */
-static void scroll_to_picked(struct service_page *p, const struct lines_of_page *l)
+static void scroll_to_picked(struct service_page *p, const struct service_lines *l)
 {
 	size_t first = 0, last;
 
-	while (first < l->n && l->items[first].row != p->picked)
+	while (first < l->n && (l->items[first].row != p->picked || p->sift.n == 0))
 		first++;
 	if (first == l->n)
 		first = 0;
 	last = first;
-	while (last + 1 < l->n && l->items[last + 1].row == p->picked)
+	while (p->sift.n > 0 && last + 1 < l->n && l->items[last + 1].row == p->picked)
 		last++;
 	page_scroll_near(l->n, p->rows, &last, &p->top);
 	page_scroll_near(l->n, p->rows, &first, &p->top);
@@ -294,23 +367,22 @@ static void scroll_to_picked(struct service_page *p, const struct lines_of_page 
 
 void service_draw_rows(struct service_page *p, struct canvas *c, const struct frame *f)
 {
-	struct lines_of_page l = lines_of(p, c->cols);
-	struct columns s;
+	struct columns s = columns_of(p, c->cols);
+	const struct service_lines *l = &p->lines;
 	int first = f->first;
 
-	fit(&s, p->due, c->cols);
+	lines_of(p, c->cols);
 	if (f->last - first >= 3 && p->due->n > 0)
 		columns_heads(&s, c, first++);
 	p->rows = f->last - first + 1;
-	scroll_to_picked(p, &l);
-	for (int i = 0; i < p->rows && p->top + (size_t)i < l.n; i++) {
-		const struct line_of_page *line = &l.items[p->top + (size_t)i];
+	scroll_to_picked(p, l);
+	for (int i = 0; i < p->rows && p->top + (size_t)i < l->n; i++) {
+		const struct service_line *line = &l->items[p->top + (size_t)i];
 
 		if (line->row != SIZE_MAX)
 			draw_row(p, &s, c, first + i, line);
 		else
 			canvas_text(c, first + i, 1, 0, line->ink, line->text);
 	}
-	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < l.n);
-	free(l.items);
+	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < l->n);
 }

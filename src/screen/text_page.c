@@ -50,12 +50,14 @@ static struct paragraph *cut(char *text, size_t *n)
 	size_t cap = 0;
 
 	*n = 0;
-	for (char *end = text; end; text = end + 1) {
-		end = strchr(text, '\n');
+	while (text) {
+		char *end = strchr(text, '\n');
+
 		if (end)
-			*end = '\0';
+			*end++ = '\0';
 		all = mem_grow(all, &cap, *n + 1, sizeof *all);
 		all[(*n)++] = (struct paragraph){ INK_PLAIN, 0, NULL, text };
+		text = end;
 	}
 	return all;
 }

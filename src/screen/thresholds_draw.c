@@ -18,7 +18,7 @@ static const struct list_column column[COLUMNS] = {
 	[MARK] = { "", .least = 7, .drop = 2 },
 };
 
-/* A list on the page: rows `first` .. first + n - 1 of all. */
+/* A list on the page: rows `first` .. first + n - 1 of those that are shown. */
 struct part {
 	const char *head, *empty; /* translated */
 	size_t first, n;
@@ -48,9 +48,9 @@ static void own_cells(const struct own_row *own, struct cells *c)
 	c->text[RULE] = own->brief;
 	c->text[WHERE] = own->where;
 	c->text[MARK] = own->changed[0] ? _("changed") : "";
-	if (!own->never[0])
+	if (!own->never[0] && !own->replaced[0])
 		return;
-	c->text[MARK] = _("never");
+	c->text[MARK] = own->never[0] ? _("never") : _("replaced");
 	c->ink = INK_UNSURE;
 }
 
@@ -76,19 +76,47 @@ static void cells_of(const struct thresholds_page *p, size_t i, struct cells *c)
 		published_cells(row, c);
 }
 
-static void fit(const struct thresholds_page *p, struct part *part)
+bool thresholds_has(const void *page, size_t i, const char *text)
+{
+	const struct thresholds_page *p = page;
+	const struct own_row *own = thresholds_own(p, i);
+	const struct published_row *row = thresholds_published(p, i);
+	const struct rule *r = own ? &own->rule : row ? &row->rule : NULL;
+	struct cells cells;
+
+	if (!r)
+		return false;
+	cells_of(p, i, &cells);
+	for (size_t k = 0; k < COLUMNS; k++)
+		if (narrow_contains(cells.text[k], text))
+			return true;
+	return narrow_contains(own ? own->rule_text : row->rule_text, text) ||
+	       narrow_contains(r->note, text) || narrow_contains(r->source, text);
+}
+
+static void want(
+	const struct thresholds_page *p, size_t first, size_t n, struct columns *s)
 {
 	struct cells cells;
 
-	part->s = (struct columns){ .col = column, .n = COLUMNS };
+	*s = (struct columns){ .col = column, .n = COLUMNS };
 	for (size_t k = 0; k < COLUMNS; k++)
-		columns_want(&part->s, k, _(column[k].head));
-	for (size_t i = 0; i < part->n; i++) {
-		cells_of(p, part->first + i, &cells);
+		columns_want(s, k, _(column[k].head));
+	for (size_t i = 0; i < n; i++) {
+		cells_of(p, first + i, &cells);
 		for (size_t k = 0; k < COLUMNS; k++)
-			columns_want(&part->s, k, cells.text[k]);
+			columns_want(s, k, cells.text[k]);
 	}
-	columns_fit(&part->s, part->from + 2, part->to);
+}
+
+/* Once a list: it may be long, and every key draws it. */
+static void measure(struct thresholds_page *p)
+{
+	if (p->is_measured)
+		return;
+	want(p, 0, p->list->n_own, &p->own);
+	want(p, p->list->n_own, p->list->published.n, &p->published);
+	p->is_measured = true;
 }
 
 static void draw_row(const struct thresholds_page *p, const struct part *part,
@@ -114,90 +142,130 @@ static void draw_row(const struct thresholds_page *p, const struct part *part,
 static void draw_part(struct thresholds_page *p, struct part *part, struct canvas *c,
 	const struct frame *f, size_t *top)
 {
-	bool here = p->picked >= part->first && p->picked < part->first + part->n;
-	size_t at = here ? p->picked - part->first : *top;
+	size_t picked = sift_place(&p->sift, p->picked);
+	bool here = picked >= part->first && picked < part->first + part->n;
+	size_t at = here ? picked - part->first : *top;
 	int first = f->first, rows = f->last - f->first;
 
-	fit(p, part);
+	columns_fit(&part->s, part->from + 2, part->to);
 	canvas_text(
 		c, first++, part->from, part->to - part->from, INK_TITLE, part->head);
 	page_scroll(part->n, rows, &at, top);
 	for (int i = 0; i < rows && *top + (size_t)i < part->n; i++)
-		draw_row(p, part, c, first + i, part->first + *top + (size_t)i);
+		draw_row(p, part, c, first + i,
+			p->sift.rows[part->first + *top + (size_t)i]);
 	if (part->n == 0 && rows > 0)
 		canvas_text(c, first, part->from + 2, part->to - part->from - 2,
 			INK_QUIET, part->empty);
+}
+
+static const char *none_own(const struct thresholds_page *p)
+{
+	return p->sift.narrow.text[0] && p->list->n_own > 0
+		       ? _("none contains it")
+		       : _("none yet: t takes a published one");
 }
 
 static void draw_wide(
 	struct thresholds_page *p, struct canvas *c, const struct frame *f)
 {
 	int middle = c->cols / 2;
+	size_t n = thresholds_shown_own(p);
 	struct part own = { .head = _("Yours"),
-		.empty = _("none yet: t takes a published one"),
-		.n = p->list->n_own,
+		.empty = none_own(p),
+		.n = n,
 		.from = 1,
-		.to = middle - 1 };
+		.to = middle - 1,
+		.s = p->own };
 	struct part published = { .head = _("Published"),
-		.empty = _("none for this pest"),
-		.first = p->list->n_own,
-		.n = p->list->published.n,
+		.empty = p->sift.narrow.text[0] ? _("none contains it")
+						: _("none for this pest"),
+		.first = n,
+		.n = p->sift.n - n,
 		.from = middle + 1,
-		.to = c->cols - 1 };
+		.to = c->cols - 1,
+		.s = p->published };
 
 	p->rows = f->last - f->first;
 	draw_part(p, &own, c, f, &p->top);
 	draw_part(p, &published, c, f, &p->top_published);
 }
 
-/* Line i of the one long list: a heading (SIZE_MAX, text), else a row. */
-static size_t row_of_line(const struct thresholds_page *p, size_t i, const char **text)
-{
-	size_t own = p->list->n_own, shown = own ? own : 1;
+/* The lines of the one long list: each part has a heading, and own ones at least one
+ * line. */
+struct long_list {
+	size_t own, lines_own, published, n;
+};
 
+static struct long_list long_list_of(const struct thresholds_page *p)
+{
+	size_t own = thresholds_shown_own(p), lines = own ? own : 1;
+
+	return (struct long_list){ own, lines, p->sift.n - own,
+		lines + 3 + p->sift.n - own };
+}
+
+/* Line i: where it stands in p->sift; SIZE_MAX: it is a text. */
+static size_t place_of_line(const struct long_list *l, size_t i, const char **text)
+{
 	*text = "";
 	if (i == 0)
 		*text = _("Yours");
-	else if (i <= shown)
-		*text = own ? NULL : _("  none yet: t takes a published one");
-	else if (i == shown + 2)
+	else if (i == l->lines_own + 2)
 		*text = _("Published");
-	else if (i > shown + 2)
-		*text = NULL;
-	if (*text)
-		return SIZE_MAX;
-	return i <= shown ? i - 1 : own + i - shown - 3;
+	else if (i > l->lines_own + 2)
+		return l->own + i - l->lines_own - 3;
+	else if (i <= l->lines_own && l->own > 0)
+		return i - 1;
+	return SIZE_MAX;
+}
+
+static void draw_line(struct thresholds_page *p, struct canvas *c, int row,
+	const struct part *all, const struct long_list *l, size_t i)
+{
+	const char *text = NULL;
+	size_t at = place_of_line(l, i, &text);
+
+	if (at != SIZE_MAX)
+		draw_row(p, all, c, row, p->sift.rows[at]);
+	else if (i == 1)
+		canvas_text(c, row, 3, 0, INK_QUIET, none_own(p));
+	else
+		canvas_text(c, row, 1, 0, INK_TITLE, text);
+}
+
+/* Wide enough for both kinds of rows. */
+static struct columns columns_of_both(const struct thresholds_page *p)
+{
+	struct columns s = p->own;
+
+	for (size_t k = 0; k < COLUMNS; k++)
+		if (p->published.want[k] > s.want[k])
+			s.want[k] = p->published.want[k];
+	return s;
 }
 
 static void draw_narrow(
 	struct thresholds_page *p, struct canvas *c, const struct frame *f)
 {
-	size_t own = p->list->n_own, shown = own ? own : 1;
-	size_t n = shown + 3 + p->list->published.n;
-	size_t at = p->picked < own ? p->picked + 1 : p->picked - own + shown + 3;
-	struct part all = { .n = thresholds_count(p),
-		.from = c->cols < FRAME_WIDE ? 0 : 1,
-		.to = c->cols - 1 };
+	const struct long_list l = long_list_of(p);
+	size_t at = sift_place(&p->sift, p->picked);
+	struct part all = { .from = c->cols < FRAME_WIDE ? 0 : 1,
+		.to = c->cols - 1,
+		.s = columns_of_both(p) };
 
-	fit(p, &all);
+	at = at < l.own ? at + 1 : at - l.own + l.lines_own + 3;
+	columns_fit(&all.s, all.from + 2, all.to);
 	p->rows = f->last - f->first + 1;
-	page_scroll_near(n, p->rows, &at, &p->top);
-	if (p->picked == 0 && own > 0 && p->rows > 1)
+	page_scroll_near(l.n, p->rows, &at, &p->top);
+	if (p->sift.n > 0 && p->picked == p->sift.rows[0] && l.own > 0 && p->rows > 1)
 		p->top = 0; /* with its heading */
-	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
-		const char *text = NULL;
-		size_t row = row_of_line(p, p->top + (size_t)i, &text);
-
-		if (text)
-			canvas_text(c, f->first + i, 1, 0,
-				text[0] == ' ' ? INK_QUIET : INK_TITLE, text);
-		else
-			draw_row(p, &all, c, f->first + i, row);
-	}
+	for (int i = 0; i < p->rows && p->top + (size_t)i < l.n; i++)
+		draw_line(p, c, f->first + i, &all, &l, p->top + (size_t)i);
 	frame_more(c, f, p->top > 0, false);
 }
 
-enum { DETAILS_MAX = 6, DETAIL = 3 * SAY_LINE };
+enum { DETAILS_MAX = 7, DETAIL = 3 * SAY_LINE };
 
 /* What is known of the picked one, a paragraph each. */
 static size_t details(const struct thresholds_page *p,
@@ -220,6 +288,17 @@ static size_t details(const struct thresholds_page *p,
 	} else if (p->trial) {
 		ink[n] = INK_TITLE;
 		text_copy(text[n++], DETAIL, p->trial->says);
+	} else {
+		ink[n] = INK_QUIET;
+		text_copy(text[n++], DETAIL,
+			_("this season: told when no key is pressed"));
+	}
+	if (own && own->replaced[0]) {
+		ink[n] = INK_UNSURE;
+		snprintf(text[n++], DETAIL,
+			_("off where these hold, which are judged in its place: "
+			  "%s"),
+			own->replaced);
 	}
 	if (own && own->changed[0])
 		text_copy(text[n++], DETAIL, own->changed);
@@ -269,9 +348,17 @@ static void say_trial(const struct thresholds_page *p, int rows, struct message 
 		message_set(m, false, "%s", p->trial->says);
 }
 
+static void draw_none(struct canvas *c, const struct frame *f)
+{
+	canvas_text(c, f->first, 1, 0, INK_PLAIN,
+		_("Nothing contains it: Esc shows all again."));
+	canvas_cursor(c, f->first, 0);
+}
+
 void thresholds_page_draw(struct thresholds_page *p, struct canvas *c)
 {
-	char title[SAY_LINE + 16];
+	char title[SAY_LINE + 64];
+	int cursor = -1;
 	struct message m = p->message;
 	struct frame f = {
 		.title = title, .message = &m, .keys = thresholds_page_keys()
@@ -283,14 +370,21 @@ void thresholds_page_draw(struct thresholds_page *p, struct canvas *c)
 	}
 	snprintf(title, sizeof title, _("Thresholds  %s"), p->list->filter);
 	f.right = p->right;
-	if (p->picked >= thresholds_count(p))
-		p->picked = thresholds_count(p) ? thresholds_count(p) - 1 : 0;
+	thresholds_find(p);
+	measure(p);
+	sift_title(&p->sift, title, sizeof title);
+	if (!m.text[0])
+		cursor = sift_say(&p->sift, &m);
 	say_trial(p, c->rows, &m);
 	if (!frame_draw(c, &f))
 		return;
 	f.last = draw_details(p, c, &f);
-	if (c->cols >= THRESHOLDS_WIDE)
+	if (p->sift.n == 0 && p->sift.narrow.text[0])
+		draw_none(c, &f);
+	else if (c->cols >= THRESHOLDS_WIDE)
 		draw_wide(p, c, &f);
 	else
 		draw_narrow(p, c, &f);
+	if (cursor >= 0)
+		canvas_cursor(c, f.message_row, cursor);
 }

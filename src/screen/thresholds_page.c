@@ -10,6 +10,8 @@ enum {
 	RULES_TAKE,
 	RULES_NEW,
 	RULES_LIST,
+	RULES_UNDO,
+	RULES_NARROW,
 	RULES_PEST,
 	RULES_OTHER,
 	RULES_OWN,
@@ -28,11 +30,17 @@ static const struct key_row rows[] = {
 		   "then, to be changed as you like") },
 	{ { INPUT_CHAR, 'n' }, { INPUT_NONE, 0 }, RULES_NEW, "n", N_("new"),
 		N_("a threshold of your own number, typed into a form") },
-	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, RULES_LIST, "l", NULL,
-		N_("yours as a list, to take one out or see what was changed") },
+	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, RULES_UNDO, "u", N_("undo"),
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, RULES_NARROW, "/", N_("look for"),
+		N_("only rows that contain what is typed next; Esc ends it") },
 	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, RULES_PEST, "p", N_("pest"),
 		N_("the next pest only, those with traps first; after the last one all "
 		   "pests") },
+	{ { INPUT_CHAR, 'b' }, { INPUT_NONE, 0 }, RULES_LIST, "b", NULL,
+		N_("the book's list of yours, to take one out or see what was "
+		   "changed") },
 	{ { INPUT_TAB, 0 }, { INPUT_NONE, 0 }, RULES_OTHER, "Tab", N_("other list"),
 		N_("from yours to the published ones and back") },
 	{ { INPUT_LEFT, 0 }, { INPUT_CHAR, '4' }, RULES_OWN, "Left", NULL,
@@ -59,7 +67,9 @@ const char *const *thresholds_page_notes(void)
 		N_(">=5 is at least 5 a week in any trap that it holds for, >5 more "
 		   "than 5; 2w two weeks running; /night a night; total in all."),
 		N_("yours: taken as it is; changed: taken and then changed; never: "
-		   "nothing in the book is what it asks for."),
+		   "nothing in the book is what it asks for; replaced: another of "
+		   "yours, which says more of where or when, is judged in its place "
+		   "where both hold."),
 		N_("The season's line counts each week of each trap (block rules: of "
 		   "each block) that this one alone would have judged so far."),
 		NULL,
@@ -96,11 +106,50 @@ const struct rule *thresholds_page_picked(const struct thresholds_page *p)
 	return own ? &own->rule : published ? &published->rule : NULL;
 }
 
+void thresholds_find(struct thresholds_page *p)
+{
+	size_t was = p->picked;
+
+	sift_find(&p->sift, thresholds_count(p), thresholds_has, p, &p->picked);
+	if (p->picked != was)
+		p->trial = NULL;
+}
+
+size_t thresholds_shown_own(const struct thresholds_page *p)
+{
+	return sift_place(&p->sift, p->list->n_own);
+}
+
+void thresholds_page_show(struct thresholds_page *p, const struct threshold_list *list)
+{
+	p->list = list;
+	p->trial = NULL;
+	p->is_measured = false;
+	sift_forget(&p->sift);
+	thresholds_find(p);
+}
+
+void thresholds_page_free(struct thresholds_page *p)
+{
+	sift_free(&p->sift);
+	*p = (struct thresholds_page){ 0 };
+}
+
+static void pick(struct thresholds_page *p, size_t i)
+{
+	if (i != p->picked)
+		p->trial = NULL;
+	p->picked = i;
+	if (!sift_shows(&p->sift, i))
+		sift_end(&p->sift);
+	thresholds_find(p);
+}
+
 void thresholds_page_pick(struct thresholds_page *p, int64_t id)
 {
 	for (size_t i = 0; i < p->list->n_own; i++)
 		if (p->list->own[i].rule.id == id)
-			p->picked = i;
+			pick(p, i);
 }
 
 static struct wish open_form(struct thresholds_page *p)
@@ -110,7 +159,10 @@ static struct wish open_form(struct thresholds_page *p)
 
 	if (!own) {
 		message_set(&p->message, false,
-			_("t takes this one first; then it is yours to change."));
+			p->picked == SIZE_MAX
+				? _("None is picked.")
+				: _("t takes this one first; then it is yours to "
+				    "change."));
 		return page_wish(WANT_NOTHING);
 	}
 	w.kind = ENTRY_THRESHOLDS;
@@ -175,16 +227,17 @@ static struct wish next_pest(struct thresholds_page *p)
 /* At the same height where there is a row. */
 static struct wish cross(struct thresholds_page *p, bool to_own)
 {
-	size_t own = p->list->n_own, published = p->list->published.n;
-	bool is_own = p->picked < own;
-	size_t at = is_own ? p->picked : p->picked - own;
+	size_t own = thresholds_shown_own(p), published = p->sift.n - own;
+	size_t at = sift_place(&p->sift, p->picked);
+	bool is_own = at < own;
 
 	if (to_own == is_own || (to_own ? own : published) == 0)
 		return page_wish(WANT_NOTHING);
 	if (to_own)
-		p->picked = at < own ? at : own - 1;
+		at = at - own < own ? at - own : own - 1;
 	else
-		p->picked = own + (at < published ? at : published - 1);
+		at = own + (at < published ? at : published - 1);
+	pick(p, p->sift.rows[at]);
 	return page_wish(WANT_NOTHING);
 }
 
@@ -201,6 +254,18 @@ static struct wish to_published(struct thresholds_page *p)
 static struct wish to_other(struct thresholds_page *p)
 {
 	return cross(p, p->picked >= p->list->n_own);
+}
+
+static struct wish undo(struct thresholds_page *p)
+{
+	(void)p;
+	return page_wish(WANT_UNDO_STEP);
+}
+
+static struct wish look_for(struct thresholds_page *p)
+{
+	narrow_start(&p->sift.narrow);
+	return page_wish(WANT_NOTHING);
 }
 
 static struct wish leave(struct thresholds_page *p)
@@ -220,6 +285,8 @@ static struct wish (*const deeds[RULES_ACTIONS])(struct thresholds_page *p) = {
 	[RULES_TAKE] = take,
 	[RULES_NEW] = new_one,
 	[RULES_LIST] = as_list,
+	[RULES_UNDO] = undo,
+	[RULES_NARROW] = look_for,
 	[RULES_PEST] = next_pest,
 	[RULES_OTHER] = to_other,
 	[RULES_OWN] = to_own,
@@ -227,6 +294,25 @@ static struct wish (*const deeds[RULES_ACTIONS])(struct thresholds_page *p) = {
 	[RULES_BACK] = leave,
 	[RULES_HELP] = help,
 };
+
+static bool narrows(struct thresholds_page *p, struct input in)
+{
+	if (!sift_key(&p->sift, in, &p->message))
+		return false;
+	thresholds_find(p);
+	return true;
+}
+
+static bool moves(struct thresholds_page *p, int action)
+{
+	size_t was = p->picked;
+
+	if (!sift_move(&p->sift, action, p->rows, &p->picked))
+		return false;
+	if (p->picked != was)
+		p->trial = NULL;
+	return true;
+}
 
 struct wish thresholds_page_key(struct thresholds_page *p, struct input in)
 {
@@ -238,8 +324,10 @@ struct wish thresholds_page_key(struct thresholds_page *p, struct input in)
 	p->message = (struct message){ 0 };
 	if (action != RULES_TAKE)
 		p->asked = false;
-	if (list_move(action, thresholds_count(p), p->rows, &p->picked))
+	thresholds_find(p);
+	if (narrows(p, in) || moves(p, action))
 		return page_wish(WANT_NOTHING);
+	p->sift.narrow.typing = false;
 	if (action)
 		return deeds[action](p);
 	page_no_key(&p->message, in);

@@ -79,16 +79,29 @@ static void want_nexts(struct columns *s, const struct today *t)
 	}
 }
 
-void today_columns_of(const struct today *t, struct today_columns *s, int cols)
+/* Once for what was read: the lists may be long, and every key draws them. */
+static void measure(struct today_page *p)
 {
-	want_runs(&s->runs, t);
-	want_verdicts(&s->verdicts, t);
-	want_hots(&s->hots, t);
-	want_nexts(&s->nexts, t);
-	columns_fit(&s->runs, 3, cols - 1);
-	columns_fit(&s->verdicts, 3, cols - 1);
-	columns_fit(&s->hots, 3, cols - 1);
-	columns_fit(&s->nexts, 3, cols - 1);
+	if (p->is_measured)
+		return;
+	want_runs(&p->columns.runs, p->today);
+	want_verdicts(&p->columns.verdicts, p->today);
+	want_hots(&p->columns.hots, p->today);
+	want_nexts(&p->columns.nexts, p->today);
+	p->is_measured = true;
+}
+
+struct today_columns today_columns_of(struct today_page *p, int cols)
+{
+	struct today_columns s;
+
+	measure(p);
+	s = p->columns;
+	columns_fit(&s.runs, 3, cols - 1);
+	columns_fit(&s.verdicts, 3, cols - 1);
+	columns_fit(&s.hots, 3, cols - 1);
+	columns_fit(&s.nexts, 3, cols - 1);
+	return s;
 }
 
 void today_draw_run(const struct columns *s, struct canvas *c, int row, enum ink ink,

@@ -12,10 +12,13 @@ enum {
 	TODAY_SPOTS,
 	TODAY_WEATHER,
 	TODAY_PRINT,
+	TODAY_CARRY,
 	TODAY_BOOK,
 	TODAY_SERVICE,
 	TODAY_ALERTS,
 	TODAY_PICKS,
+	TODAY_UNDO,
+	TODAY_NARROW,
 	TODAY_STAY,
 	TODAY_HELP,
 	TODAY_QUIT,
@@ -45,14 +48,22 @@ static const struct key_row rows[] = {
 		   "kept of") },
 	{ { INPUT_CHAR, 'q' }, { INPUT_NONE, 0 }, TODAY_QUIT, "q", N_("quit"),
 		N_("ends the program; everything is saved already") },
-	{ { INPUT_CHAR, 'f' }, { INPUT_CHAR, 'l' }, TODAY_FLIGHT, "f", N_("flight"),
+	{ { INPUT_CHAR, 'l' }, { INPUT_CHAR, 'f' }, TODAY_FLIGHT, "l", N_("flight"),
 		N_("the flight of the picked farm, block or trap, and what comes next") },
 	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, TODAY_PRINT, "p", N_("print"),
-		N_("the weekly sheet of the picked farm, into a file") },
+		N_("the weekly sheet of the picked farm, to the printer; into a file "
+		   "where there is none") },
+	{ { INPUT_CHAR, 'P' }, { INPUT_NONE, 0 }, TODAY_CARRY, "P", NULL,
+		N_("the same to carry round the traps and write on") },
 	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, TODAY_WEATHER, "m", N_("weather"),
 		N_("the temperatures of the picked farm's station") },
+	{ { INPUT_CHAR, '/' }, { INPUT_NONE, 0 }, TODAY_NARROW, "/", N_("look for"),
+		N_("only rows that contain what is typed next; Esc ends it") },
+	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, TODAY_UNDO, "u", N_("undo"),
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, TODAY_STAY, "Esc", NULL,
-		N_("stays here, on the first page") },
+		N_("ends looking for something; stays here, on the first page") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, TODAY_HELP, "?", N_("keys"),
 		N_("this page") },
 };
@@ -74,6 +85,14 @@ static struct wish farm_wish(const struct today_page *p, enum want want)
 	w.day = p->today->day;
 	w.farm = run ? run->farm : line ? line->farm : 0;
 	w.farm = hot ? hot->farm : next ? next->farm : w.farm;
+	return w;
+}
+
+static struct wish carry_wish(const struct today_page *p)
+{
+	struct wish w = farm_wish(p, WANT_SHEET);
+
+	w.by = 1;
 	return w;
 }
 
@@ -110,27 +129,41 @@ static struct wish open_picked(const struct today_page *p)
 
 static bool needs_farm(int action)
 {
-	return action == TODAY_OPEN || action == TODAY_PRINT ||
+	return action == TODAY_OPEN || action == TODAY_PRINT || action == TODAY_CARRY ||
 	       action == TODAY_FLIGHT || action == TODAY_SPOTS ||
 	       action == TODAY_WEATHER;
 }
 
-struct wish today_page_key(struct today_page *p, struct input in)
+/* What is typed to look for something, and moving among what is found. */
+static bool narrows_or_moves(struct today_page *p, int action, struct input in)
 {
-	int action = keys_find(today_page_keys(), in);
+	today_find(p);
+	if (sift_key(&p->sift, in, &p->message)) {
+		today_find(p);
+		return true;
+	}
+	if (sift_move(&p->sift, action, p->rows, &p->picked))
+		return true;
+	p->sift.narrow.typing = false;
+	return false;
+}
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
-		return page_wish(WANT_NOTHING);
-	p->message = (struct message){ 0 };
-	if (list_move(action, today_count(p->today), p->rows, &p->picked))
-		return page_wish(WANT_NOTHING);
-	if (p->today->n_runs == 0 && needs_farm(action)) {
-		if (action == TODAY_OPEN)
-			return page_wish(WANT_START);
+/* Nothing is picked: the book has no trap, or none is shown. */
+static struct wish without_farm(struct today_page *p, int action)
+{
+	if (p->today->n_runs > 0)
+		message_set(&p->message, false,
+			_("Nothing is picked: Esc shows all again."));
+	else if (action == TODAY_OPEN)
+		return page_wish(WANT_START);
+	else
 		message_set(&p->message, false,
 			_("No trap hangs yet: Enter begins, b opens the book."));
-		return page_wish(WANT_NOTHING);
-	}
+	return page_wish(WANT_NOTHING);
+}
+
+static struct wish act(struct today_page *p, int action, struct input in)
+{
 	switch (action) {
 	case TODAY_OPEN:
 		return open_picked(p);
@@ -150,8 +183,15 @@ struct wish today_page_key(struct today_page *p, struct input in)
 		return farm_wish(p, WANT_WEATHER);
 	case TODAY_PRINT:
 		return farm_wish(p, WANT_SHEET);
+	case TODAY_CARRY:
+		return carry_wish(p);
 	case TODAY_BOOK:
 		return page_wish(WANT_BOOK);
+	case TODAY_UNDO:
+		return page_wish(WANT_UNDO_STEP);
+	case TODAY_NARROW:
+		narrow_start(&p->sift.narrow);
+		break;
 	case TODAY_HELP:
 		return page_wish(WANT_HELP);
 	case TODAY_QUIT:
@@ -163,6 +203,20 @@ struct wish today_page_key(struct today_page *p, struct input in)
 		page_no_key(&p->message, in);
 	}
 	return page_wish(WANT_NOTHING);
+}
+
+struct wish today_page_key(struct today_page *p, struct input in)
+{
+	int action = keys_find(today_page_keys(), in);
+
+	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+		return page_wish(WANT_NOTHING);
+	p->message = (struct message){ 0 };
+	if (narrows_or_moves(p, action, in))
+		return page_wish(WANT_NOTHING);
+	if (needs_farm(action) && (p->today->n_runs == 0 || p->sift.n == 0))
+		return without_farm(p, action);
+	return act(p, action, in);
 }
 
 static void draw_empty(struct canvas *c, int first, int last)
@@ -186,21 +240,24 @@ static void draw_empty(struct canvas *c, int first, int last)
 void today_page_draw(struct today_page *p, struct canvas *c)
 {
 	const struct today *t = p->today;
+	char title[64] = "mothtally";
 	struct message m = p->message;
-	struct frame f = {
-		.title = "mothtally", .message = &m, .keys = today_page_keys()
-	};
-	size_t n = today_count(t);
+	struct frame f = { .title = title, .message = &m, .keys = today_page_keys() };
+	int cursor = -1;
 
 	f.right = c->cols >= FRAME_WIDE ? t->title : t->title_short;
-	if (p->picked >= n)
-		p->picked = n ? n - 1 : 0;
+	today_find(p);
+	sift_title(&p->sift, title, sizeof title);
+	if (!m.text[0])
+		cursor = sift_say(&p->sift, &m);
 	if (!m.text[0])
 		today_say_picked(p, c->cols, &m);
 	if (!frame_draw(c, &f))
 		return;
-	if (n == 0)
+	if (today_count(t) == 0)
 		draw_empty(c, f.first, f.last);
 	else
 		today_draw_rows(p, c, &f);
+	if (cursor >= 0)
+		canvas_cursor(c, f.message_row, cursor);
 }

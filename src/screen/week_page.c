@@ -1,13 +1,11 @@
 #include "screen/week_page.h"
 
-#include "base/mem.h"
 #include "base/words.h"
 #include "screen/frame.h"
 #include "screen/list.h"
 #include "screen/week_rows.h"
 
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -34,7 +32,8 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, WEEK_NEXT_PEST, "p", N_("pest"),
 		N_("the next pest only; after the last one all pests") },
 	{ { INPUT_CHAR, 'v' }, { INPUT_NONE, 0 }, WEEK_ONLY_OPEN, "v", N_("attention"),
-		N_("only what is over, unknown or near; again shows all") },
+		N_("only what is over, unknown, near or in doubt (near?, under?); again "
+		   "shows all") },
 	{ { INPUT_CHAR, 'l' }, { INPUT_NONE, 0 }, WEEK_FLIGHT, "l", N_("flight"),
 		N_("the flight of the picked farm, block or trap, and what comes next") },
 	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, WEEK_SPOTS, "h", N_("hot spots"),
@@ -77,14 +76,10 @@ const char *const *week_page_notes(void)
 	return notes;
 }
 
-static const struct week_row *picked_row(const struct week_page *p)
+static const struct week_row *picked_row(struct week_page *p)
 {
-	size_t n = 0, *shown = week_shown(p, &n);
-	const struct week_row *r =
-		p->picked < n ? &p->week->rows[shown[p->picked]] : NULL;
-
-	free(shown);
-	return r;
+	week_find(p);
+	return p->picked < p->sift.n ? &p->week->rows[p->sift.rows[p->picked]] : NULL;
 }
 
 static struct wish row_wish(struct week_page *p, enum want want)
@@ -104,15 +99,15 @@ static struct wish row_wish(struct week_page *p, enum want want)
 	return w;
 }
 
-/* The picked row stays picked when others come or go. */
+/* The picked row stays picked when others come or go, else the one before it. */
 static void keep_picked(struct week_page *p, const struct week_row *r)
 {
-	size_t n = 0, *shown = week_shown(p, &n);
-
-	for (size_t i = 0; i < n && r; i++)
-		if (&p->week->rows[shown[i]] <= r)
-			p->picked = i;
-	free(shown);
+	sift_forget(&p->sift);
+	week_find(p);
+	if (!r || p->sift.n == 0)
+		return;
+	size_t row = (size_t)(r - p->week->rows), at = sift_place(&p->sift, row);
+	p->picked = at > 0 && !sift_shows(&p->sift, row) ? at - 1 : at;
 }
 
 static void only_open(struct week_page *p)
@@ -122,31 +117,20 @@ static void only_open(struct week_page *p)
 	p->only_open = !p->only_open;
 	keep_picked(p, r);
 	message_set(&p->message, false,
-		p->only_open ? _("Only what is over, unknown or near: v shows all.")
-			     : _("All traps."));
+		p->only_open
+			? _("Only what is over, unknown, near or in doubt: v shows all.")
+			: _("All traps."));
 }
 
-/* What is typed to look for something; Esc shows all before it goes back. */
 static bool narrows(struct week_page *p, struct input in)
 {
 	const struct week_row *r = picked_row(p);
-	bool changed = false;
 
-	if (in.kind == INPUT_ESC && p->narrow.text[0])
-		p->narrow.typing = true;
-	if (!narrow_key(&p->narrow, in, &p->message, &changed))
+	if (!sift_key(&p->sift, in, &p->message))
 		return false;
-	if (changed)
+	if (!p->sift.is_found)
 		keep_picked(p, r);
 	return true;
-}
-
-static bool moves(struct week_page *p, int action)
-{
-	size_t n = 0;
-
-	free(week_shown(p, &n));
-	return list_move(action, n, p->rows, &p->picked);
 }
 
 struct wish week_page_key(struct week_page *p, struct input in)
@@ -156,12 +140,12 @@ struct wish week_page_key(struct week_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
-	if (narrows(p, in) || moves(p, action))
+	if (narrows(p, in) || list_move(action, p->sift.n, p->rows, &p->picked))
 		return page_wish(WANT_NOTHING);
-	p->narrow.typing = false;
+	p->sift.narrow.typing = false;
 	switch (action) {
 	case WEEK_NARROW:
-		narrow_start(&p->narrow);
+		narrow_start(&p->sift.narrow);
 		break;
 	case WEEK_WHY:
 		return row_wish(p, WANT_WHY);
@@ -192,39 +176,41 @@ struct wish week_page_key(struct week_page *p, struct input in)
 	return page_wish(WANT_NOTHING);
 }
 
-static void say_status(const struct week *w, int cols, char *out, size_t size)
+/* It counts the traps of all rows, those that narrowing hides too. */
+static void say_status(const struct week_page *p, int cols, char *out, size_t size)
 {
-	char none[48] = "";
+	const struct week *w = p->week;
+	char none[48] = "", few[32] = "", all[SAY_LINE];
+	bool wide = cols >= FRAME_WIDE;
 
-	if (w->n_none > 0 && cols >= FRAME_WIDE)
+	if (w->n_doubted > 0)
+		snprintf(few, sizeof few, wide ? _(" \u00b7 %d in doubt") : _(" %d?"),
+			w->n_doubted);
+	if (w->n_none > 0 && wide)
 		snprintf(none, sizeof none, _(" \u00b7 %d without threshold"),
 			w->n_none);
-	snprintf(out, size,
-		cols >= FRAME_WIDE ? _("%d OVER \u00b7 %d unknown \u00b7 %d near "
-				       "\u00b7 %d under%s")
-				   : _("%d OVER %d unknown %d near %d under%s"),
-		w->n_over, w->n_unknown, w->n_near, w->n_under, none);
+	snprintf(all, sizeof all,
+		wide ? _("%d OVER \u00b7 %d unknown \u00b7 %d near \u00b7 %d "
+			 "under%s%s")
+		     : _("%d OVER %d unknown %d near %d under%s%s"),
+		w->n_over, w->n_unknown, w->n_near, w->n_under, few, none);
+	snprintf(out, size, p->sift.narrow.text[0] ? _("of all: %s") : "%s", all);
 }
 
 /* What is missing there, and on a narrow page what its row has no room for. */
-static void say_picked(const struct week_page *p, int cols, struct message *m)
+static void say_picked(struct week_page *p, int cols, struct message *m)
 {
 	const struct week_row *r = picked_row(p);
 
-	if (r && cols < FRAME_WIDE && r->level != WEEK_FARM)
+	if (r && cols < FRAME_WIDE && r->level != WEEK_FARM && !r->rule_text[0])
+		message_set(m, false, _("%s: %s a week (%s)%s%s"), r->name,
+			r->catch_text, r->nights_text, r->says[0] ? ", " : "", r->says);
+	else if (r && cols < FRAME_WIDE && r->level != WEEK_FARM)
 		message_set(m, false, _("%s: %s a week (%s), threshold %s%s%s"),
 			r->name, r->catch_text, r->nights_text, r->rule_text,
 			r->says[0] ? ": " : "", r->says);
 	else if (r && r->says[0])
 		message_set(m, false, "%s: %s", r->name, r->says);
-}
-
-static int say_narrow(const struct week_page *p, struct message *m)
-{
-	size_t n = 0;
-
-	free(week_shown(p, &n));
-	return narrow_say(&p->narrow, n, p->week->n, m);
 }
 
 void week_page_draw(struct week_page *p, struct canvas *c)
@@ -235,20 +221,23 @@ void week_page_draw(struct week_page *p, struct canvas *c)
 		.status = status,
 		.message = &m,
 		.keys = week_page_keys() };
-	size_t n = 0;
 	int cursor = -1;
 
-	f.right = c->cols >= FRAME_WIDE ? p->week->title_day : p->week->title_short;
+	f.right = c->cols >= FRAME_WIDE && !p->sift.narrow.text[0]
+			  ? p->week->title_day
+			  : p->week->title_short;
 	snprintf(title, sizeof title, _("Week  %s"), p->filter ? p->filter : "");
-	say_status(p->week, c->cols, status, sizeof status);
+	week_find(p);
+	sift_title(&p->sift, title, sizeof title);
+	say_status(p, c->cols, status, sizeof status);
 	if (!m.text[0])
-		cursor = say_narrow(p, &m);
+		cursor = sift_say(&p->sift, &m);
 	if (!m.text[0])
 		say_picked(p, c->cols, &m);
 	if (!frame_draw(c, &f))
 		return;
-	n = week_draw_rows(p, c, f.first, f.last);
-	frame_more(c, &f, p->top > 0, p->top + (size_t)p->rows < n);
+	week_draw_rows(p, c, f.first, f.last);
+	frame_more(c, &f, p->top > 0, p->top + (size_t)p->rows < p->sift.n);
 	if (cursor >= 0)
 		canvas_cursor(c, f.message_row, cursor);
 }

@@ -28,58 +28,81 @@ enum { LEFT = 3, NAME_TEXT = NAME_BYTES + 8 };
 static bool is_open(const struct week_row *r)
 {
 	return r->verdict == VERDICT_OVER || r->verdict == VERDICT_UNKNOWN ||
-	       r->verdict == VERDICT_NEAR;
+	       r->verdict == VERDICT_NEAR || r->is_doubted;
 }
 
 static bool has_text(const struct week_page *p, const struct week_row *r)
 {
-	return narrow_contains(r->name, p->narrow.text) ||
-	       narrow_contains(r->pest_code, p->narrow.text);
+	return narrow_contains(r->name, p->sift.narrow.text) ||
+	       narrow_contains(r->pest_code, p->sift.narrow.text);
 }
 
-/* What is looked for stands in the row, or in one above it in the tree. */
-static bool is_looked_for(const struct week_page *p, size_t i)
-{
-	enum week_level level = p->week->rows[i].level;
+enum { LEVELS = WEEK_TRAP + 1 };
 
-	if (has_text(p, &p->week->rows[i]))
-		return true;
-	while (i-- > 0 && level > WEEK_FARM)
-		if (p->week->rows[i].level < level) {
-			level = p->week->rows[i].level;
-			if (has_text(p, &p->week->rows[i]))
-				return true;
-		}
-	return false;
+/* Marks the rows that are wanted themselves: what is looked for stands in the row, or in
+ * one above it in the tree. */
+static void mark_wanted(const struct week_page *p, bool *wanted)
+{
+	bool has[LEVELS] = { false };
+
+	for (size_t i = 0; i < p->week->n; i++) {
+		const struct week_row *r = &p->week->rows[i];
+		enum week_level level = r->level;
+
+		has[level] = has_text(p, r) || (level > WEEK_FARM && has[level - 1]);
+		wanted[i] = has[level] && (!p->only_open || is_open(r));
+	}
 }
 
-static bool is_wanted(const struct week_page *p, size_t i)
+/* And those that have a wanted row below them in the tree. */
+static void mark_above(const struct week_page *p, bool *wanted)
 {
-	return (!p->only_open || is_open(&p->week->rows[i])) && is_looked_for(p, i);
+	bool below[LEVELS + 1] = { false };
+
+	for (size_t i = p->week->n; i-- > 0;) {
+		enum week_level level = p->week->rows[i].level;
+
+		wanted[i] = wanted[i] || below[level + 1];
+		for (int k = (int)level + 1; k <= LEVELS; k++)
+			below[k] = false;
+		for (int k = (int)level; k >= 0 && wanted[i]; k--)
+			below[k] = true;
+	}
 }
 
-/* Itself, or a row below it in the tree. */
-static bool has_wanted(const struct week_page *p, size_t i)
+void week_find(struct week_page *p)
 {
-	const struct week *w = p->week;
+	struct sift *s = &p->sift;
+	size_t n = p->week->n;
+	bool *wanted = NULL;
 
-	if (is_wanted(p, i))
-		return true;
-	for (size_t k = i + 1; k < w->n && w->rows[k].level > w->rows[i].level; k++)
-		if (is_wanted(p, k))
-			return true;
-	return false;
+	if (s->is_found && s->all == n)
+		return;
+	wanted = mem_new(n, sizeof *wanted);
+	mark_wanted(p, wanted);
+	mark_above(p, wanted);
+	s->rows = mem_grow(s->rows, &s->cap, n + 1, sizeof *s->rows);
+	s->n = 0;
+	for (size_t i = 0; i < n; i++)
+		if (wanted[i])
+			s->rows[s->n++] = i;
+	s->all = n;
+	s->is_found = true;
+	free(wanted);
 }
 
-size_t *week_shown(const struct week_page *p, size_t *n)
+void week_page_show(struct week_page *p, const struct week *week)
 {
-	size_t *shown = mem_new(p->week->n, sizeof *shown);
+	p->week = week;
+	p->is_measured = false;
+	sift_forget(&p->sift);
+}
 
-	*n = 0;
-	for (size_t i = 0; i < p->week->n; i++)
-		if (has_wanted(p, i))
-			shown[(*n)++] = i;
-	return shown;
+void week_page_free(struct week_page *p)
+{
+	sift_free(&p->sift);
+	free(p->scales);
+	*p = (struct week_page){ 0 };
 }
 
 const char *week_mark(const struct mark *m, int32_t highest_x10)
@@ -105,19 +128,26 @@ const char *week_mark(const struct mark *m, int32_t highest_x10)
 	return block[step < 0 ? 0 : step > 7 ? 7 : step];
 }
 
-/* A full card says no more than "at least": only counted weeks set the scale. */
-static int32_t highest_of_pest(const struct week *w, int64_t pest)
+static struct week_scale *scale_of(struct week_page *p, int64_t pest)
 {
-	int32_t highest = 0;
+	for (size_t i = 0; i < p->n_scales; i++)
+		if (p->scales[i].pest == pest)
+			return &p->scales[i];
+	p->scales =
+		mem_grow(p->scales, &p->cap_scales, p->n_scales + 1, sizeof *p->scales);
+	p->scales[p->n_scales] = (struct week_scale){ pest, 0 };
+	return &p->scales[p->n_scales++];
+}
 
-	for (size_t i = 0; i < w->n; i++) {
-		const struct week_row *r = &w->rows[i];
+/* A full card says no more than "at least": only counted weeks set the scale. */
+static void scale_row(struct week_page *p, const struct week_row *r)
+{
+	struct week_scale *scale = r->line ? scale_of(p, r->pest) : NULL;
 
-		for (size_t k = 0; r->line && r->pest == pest && k < w->n_weeks; k++)
-			if (r->line[k].kind == MARK_CATCH && r->line[k].x10 > highest)
-				highest = r->line[k].x10;
-	}
-	return highest;
+	for (size_t k = 0; scale && k < p->week->n_weeks; k++)
+		if (r->line[k].kind == MARK_CATCH &&
+			r->line[k].x10 > scale->highest_x10)
+			scale->highest_x10 = r->line[k].x10;
 }
 
 static void name_text(const struct week_row *r, char out[static NAME_TEXT])
@@ -148,25 +178,35 @@ static void want_row(struct columns *s, const struct week_row *r)
 	columns_want(s, SAYS, r->says);
 }
 
-static void fit(struct columns *s, const struct week *w, int cols)
+/* Once a week: it may be long, and every key draws it. */
+static void measure(struct week_page *p)
 {
+	const struct week *w = p->week;
+	struct columns *s = &p->columns;
+
+	if (p->is_measured)
+		return;
 	*s = (struct columns){ .col = column, .n = COLUMNS };
 	for (size_t i = NAME; i <= VERDICT; i++)
 		if (column[i].head[0])
 			columns_want(s, i, _(column[i].head));
 	s->want[FLIGHT] = w->n_weeks > 1000 ? 1000 : (int)w->n_weeks;
-	for (size_t i = 0; i < w->n; i++)
+	p->n_scales = 0;
+	for (size_t i = 0; i < w->n; i++) {
 		want_row(s, &w->rows[i]);
-	columns_fit(s, LEFT, cols - 1);
+		scale_row(p, &w->rows[i]);
+	}
+	p->is_measured = true;
 }
 
 /* The latest weeks that fit. */
 static void draw_flight(const struct columns *s, struct canvas *c, int row,
-	const struct week *w, const struct week_row *r)
+	struct week_page *p, const struct week_row *r)
 {
+	const struct week *w = p->week;
 	size_t room = (size_t)s->width[FLIGHT];
 	size_t from = w->n_weeks > room ? w->n_weeks - room : 0;
-	int32_t highest = highest_of_pest(w, r->pest);
+	int32_t highest = r->line ? scale_of(p, r->pest)->highest_x10 : 0;
 
 	for (size_t i = from; r->line && i < w->n_weeks; i++)
 		canvas_text(c, row, s->at[FLIGHT] + (int)(i - from), 1,
@@ -200,7 +240,7 @@ static void draw_one(struct week_page *p, struct canvas *c, const struct columns
 	int row, const struct week_row *r)
 {
 	draw_row(s, c, row, r, r->level == WEEK_FARM ? INK_TITLE : INK_PLAIN);
-	draw_flight(s, c, row, p->week, r);
+	draw_flight(s, c, row, p, r);
 }
 
 static void draw_picked(struct week_page *p, struct canvas *c, const struct columns *s,
@@ -209,23 +249,34 @@ static void draw_picked(struct week_page *p, struct canvas *c, const struct colu
 	canvas_text(c, row, 0, c->cols, INK_PICKED, " >");
 	draw_row(s, c, row, r, INK_PICKED);
 	canvas_text(c, row, s->at[FLIGHT], s->width[FLIGHT], INK_PLAIN, "");
-	draw_flight(s, c, row, p->week, r);
+	draw_flight(s, c, row, p, r);
 	canvas_cursor(c, row, 1);
 }
 
-size_t week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
+static const char *none(const struct week_page *p)
+{
+	return p->sift.narrow.text[0] ? _("Nothing contains it: Esc shows all again.")
+	       : p->only_open         ? _("Nothing is over, unknown, near or in doubt.")
+				      : _("No trap hangs here.");
+}
+
+void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
 {
 	struct columns s;
-	size_t n = 0, *shown = week_shown(p, &n);
+	size_t n = 0;
 
-	fit(&s, p->week, c->cols);
+	week_find(p);
+	measure(p);
+	s = p->columns;
+	columns_fit(&s, LEFT, c->cols - 1);
+	n = p->sift.n;
 	if (last - first >= 3)
 		columns_heads(&s, c, first++);
 	p->rows = last - first + 1;
 	page_scroll_near(n, p->rows, &p->picked, &p->top);
 	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
 		size_t at = p->top + (size_t)i;
-		const struct week_row *r = &p->week->rows[shown[at]];
+		const struct week_row *r = &p->week->rows[p->sift.rows[at]];
 
 		if (at == p->picked)
 			draw_picked(p, c, &s, first + i, r);
@@ -233,11 +284,5 @@ size_t week_draw_rows(struct week_page *p, struct canvas *c, int first, int last
 			draw_one(p, c, &s, first + i, r);
 	}
 	if (n == 0)
-		canvas_text(c, first, 1, 0, INK_PLAIN,
-			p->narrow.text[0]
-				? _("Nothing contains it: Esc shows all again.")
-			: p->only_open ? _("Nothing is over, unknown or near.")
-				       : _("No trap hangs here."));
-	free(shown);
-	return n;
+		canvas_text(c, first, 1, 0, INK_PLAIN, none(p));
 }

@@ -30,8 +30,8 @@ static const struct key_row rows[] = {
 		N_("every visit of this trap, to be read and corrected; of a block its "
 		   "season: catches over, treatments, picks, checks") },
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, WHY_UNDO, "u", N_("undo"),
-		N_("takes back the latest change since the pages were opened, "
-		   "wherever it was made; again: the one before it") },
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
 	LIST_KEYS,
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WHY_BACK, "Esc", N_("back"),
 		N_("to the page before") },

@@ -416,6 +416,18 @@ static void flight_page_refuses_in_words(void **state)
 	}
 }
 
+static void flight_page_prints_the_season_of_one_farm_only(void **state)
+{
+	static struct flight_view v;
+	struct flight_page p = { .view = &v };
+
+	(void)state;
+	sample_flight(&v);
+	v.ask.farm = 0;
+	assert_int_equal(type(&p, "s").want, WANT_NOTHING);
+	assert_non_null(strstr(p.message.text, "f shows the next one"));
+}
+
 static void flight_page_keys_want_what_they_say(void **state)
 {
 	static struct flight_view v;
@@ -431,6 +443,10 @@ static void flight_page_keys_want_what_they_say(void **state)
 	assert_int_equal(w.want, WANT_HOTSPOTS);
 	assert_int_equal(w.farm, SAMPLE_FARM);
 	assert_int_equal(w.pest, 1);
+	w = type(&p, "s");
+	assert_int_equal(w.want, WANT_SEASON);
+	assert_int_equal(w.farm, SAMPLE_FARM);
+	assert_int_equal(w.id, v.ask.season);
 	assert_int_equal(type(&p, "?").want, WANT_HELP);
 	assert_int_equal(type(&p, "\x1b").want, WANT_BACK);
 	assert_int_equal(type(&p, "b5\x1b").want, WANT_NOTHING);
@@ -569,6 +585,7 @@ int main(void)
 		cmocka_unit_test(flight_page_keys_want_what_they_say),
 		cmocka_unit_test(flight_page_keys_turn_what_they_say),
 		cmocka_unit_test(flight_page_scrolls_to_its_end_and_no_further),
+		cmocka_unit_test(flight_page_prints_the_season_of_one_farm_only),
 		cmocka_unit_test(flight_page_keys_are_each_named_once),
 		cmocka_unit_test(flight_page_draws_at_every_size),
 	};

@@ -1,38 +1,4 @@
-#include "screen/form_page.h"
-
-#include "screen/entry_samples.h"
-
-/* Shared by the tests: forms are too large to be copied about. */
-static struct form_page form;
-
-/* The loop's part: the pest is chosen from a list, the lure may be. */
-static struct wish type(const char *keys)
-{
-	static struct entry_choices only, may;
-	struct wish w = page_wish(WANT_NOTHING);
-
-	only = sample_choices(true);
-	for (; *keys; keys++) {
-		w = form_page_key(&form, entry_key_of(*keys));
-		if (w.want != WANT_FORM_FIELD)
-			continue;
-		may = sample_choices(false);
-		form_page_choose(&form, form_page_field(&form) == SAMPLE_PEST   ? &only
-					: form_page_field(&form) == SAMPLE_LURE ? &may
-										: NULL);
-	}
-	return w;
-}
-
-static void open_form(const struct entry *r)
-{
-	static struct entry_choices only;
-
-	only = sample_choices(true);
-	form = (struct form_page){ 0 };
-	form_page_show(&form, sample_family(), r);
-	form_page_choose(&form, form_page_field(&form) == SAMPLE_PEST ? &only : NULL);
-}
+#include "screen/form_samples.h"
 
 static void form_page_shows_a_record(void **state)
 {
@@ -97,6 +63,10 @@ static void form_page_types_into_its_fields(void **state)
 		{ "Home, then typed", "^{so ", SAMPLE_NOTE, "so behind the big gate" },
 		{ "? is typed behind something", "^a?", SAMPLE_NOTE,
 			"behind the big gatea?" },
+		{ "/ goes back from an untouched one", "\n\n/7b", SAMPLE_BLOCK, "7b" },
+		{ "from a choice too", "~~~/7b", SAMPLE_LABEL, "7b" },
+		{ "and is typed behind something", "^a/", SAMPLE_NOTE,
+			"behind the big gatea/" },
 		{ "the next choice", "~~~>", SAMPLE_PEST, "OBLR" },
 		{ "the one before, round the start", "~~~<", SAMPLE_PEST, "PTB" },
 		{ "by the signs of the number pad", "~~~++-", SAMPLE_PEST, "OBLR" },
@@ -227,50 +197,9 @@ static void form_page_saves_a_new_one_from_the_number_pad(void **state)
 	assert_string_equal(form.entry.text[SAMPLE_HUNG], "28");
 }
 
-static void form_page_offers_the_next_one(void **state)
-{
-	static const struct {
-		const char *why, *keys;
-		enum want want;
-	} row[] = {
-		{ "Enter saves it as it is", "\n", WANT_PUT },
-		{ "b begins a block", "b", WANT_PUT_BLOCK },
-		{ "Esc ends it", "\x1b", WANT_BACK },
-		{ "an arrow key moves", "~", WANT_FORM_FIELD },
-		{ "and the offer stands", "~b", WANT_PUT_BLOCK },
-		{ "its help ends nothing", "?b", WANT_PUT_BLOCK },
-		{ "a character edits it", "9b", WANT_NOTHING },
-		{ "and then Enter goes on", "9\n", WANT_FORM_FIELD },
-	};
-	static struct entry next;
-
-	(void)state;
-	next = *sample_new_entry();
-	SET(next.text[SAMPLE_PEST], "CM");
-	open_form(sample_new_entry());
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		form_page_offer(&form, &next, "trap 7", true);
-		assert_int_equal(form_page_field(&form), SAMPLE_LABEL);
-		assert_string_equal(form.message.text,
-			"Saved: trap 7. Enter saves 8 too, b begins another block, "
-			"Esc ends.");
-		if (type(row[i].keys).want != row[i].want)
-			fail_msg("%s: \"%s\"", row[i].why, form.message.text);
-	}
-	form_page_offer(&form, &next, "trap 7", false);
-	assert_int_equal(type("b").want, WANT_NOTHING);
-}
-
+/* A thumb that bounces, or a key that is held down, hangs no trap. */
+/* Somebody typed the 8 that was guessed: it was meant, and is not dropped unasked. */
 /* What must be typed first is not offered. */
-static void form_page_offers_nothing_that_lacks_something(void **state)
-{
-	(void)state;
-	open_form(sample_new_entry());
-	form_page_offer(&form, sample_new_entry(), "block Old Kiln", true);
-	assert_int_equal(form_page_field(&form), SAMPLE_PEST);
-	assert_int_not_equal(type("\n").want, WANT_PUT);
-}
-
 static void form_page_goes_to_what_is_wrong(void **state)
 {
 	static const struct entry_fault fault = { .field = SAMPLE_LIFE,
@@ -287,7 +216,8 @@ static void form_page_goes_to_what_is_wrong(void **state)
 	type("~"); /* by Down it is said, and the hand goes on */
 	form_page_refuse(&form, &fault);
 	assert_int_equal(form_page_field(&form), SAMPLE_HUNG);
-	assert_string_equal(form.message.text, fault.text);
+	assert_non_null(strstr(form.message.text, fault.text));
+	assert_memory_equal(form.message.text, "life in days: ", 14);
 	type("^^^^^^");
 	form_page_not_saved(&form, &fault);
 	assert_int_equal(form_page_field(&form), SAMPLE_LIFE);
@@ -370,8 +300,6 @@ int main(void)
 		cmocka_unit_test(form_page_asks_before_it_drops_a_new_one),
 		cmocka_unit_test(form_page_begins_where_something_is_lacking),
 		cmocka_unit_test(form_page_saves_a_new_one_from_the_number_pad),
-		cmocka_unit_test(form_page_offers_the_next_one),
-		cmocka_unit_test(form_page_offers_nothing_that_lacks_something),
 		cmocka_unit_test(form_page_goes_to_what_is_wrong),
 		cmocka_unit_test(form_page_says_who_changed_it_elsewhere),
 		cmocka_unit_test(form_page_keys_are_each_named_once),

@@ -26,6 +26,7 @@ static void hotspots_map_arrows_go_from_trap_to_trap(void **state)
 		type(&p, row[i].keys);
 		if (p.trap != row[i].want)
 			fail_msg("%s: trap %zu", row[i].why, p.trap);
+		hotspots_page_free(&p);
 	}
 }
 
@@ -49,6 +50,7 @@ static void hotspots_map_says_what_the_picked_trap_caught(void **state)
 	draw(&p, &c, 24, 80);
 	expect_shows("not compared", &c, "It is not compared");
 	canvas_free(&c);
+	hotspots_page_free(&p);
 }
 
 /* The source would push the traps into a corner. */
@@ -77,6 +79,7 @@ static void hotspots_map_leaves_far_sources_off(void **state)
 		type(&p, "m");
 		draw(&p, &c, 24, 100);
 		expect_shows(row[i].why, &c, row[i].shows);
+		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
 }

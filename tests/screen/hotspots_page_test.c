@@ -32,6 +32,7 @@ static void hotspots_page_shows_list_map_and_texts(void **state)
 		type(&p, row[i].keys);
 		draw(&p, &c, row[i].rows, row[i].cols);
 		expect_golden(row[i].name, &c, row[i].inks);
+		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -64,6 +65,7 @@ static void hotspots_page_keys_go_between_its_parts(void **state)
 		type(&p, row[i].keys);
 		if (p.show != row[i].want)
 			fail_msg("%s: %d", row[i].why, (int)p.show);
+		hotspots_page_free(&p);
 	}
 }
 
@@ -81,6 +83,7 @@ static void hotspots_page_keys_want_what_they_say(void **state)
 	assert_string_equal(p.message.text, "z does nothing here: ? shows the keys");
 	type(&p, "m\n");
 	assert_int_equal(p.picked, 3); /* trap 1 and near */
+	hotspots_page_free(&p);
 }
 
 static void hotspots_page_keys_turn_what_they_say(void **state)
@@ -114,6 +117,7 @@ static void hotspots_page_keys_turn_what_they_say(void **state)
 			fail_msg("%s: %d %d %d %d %d", row[i].key, p.turn_farm,
 				p.turn_pest, p.turn_season, p.turn_flight,
 				p.turn_alike);
+		hotspots_page_free(&p);
 	}
 }
 
@@ -145,6 +149,7 @@ static void hotspots_list_names_a_source_when_catch_falls_away_from_it(void **st
 		if ((strstr(got.text, "Catch halves") != NULL) != row[i].shows)
 			fail_msg("%d:\n%s", (int)row[i].say, got.text);
 		buf_free(&got);
+		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -174,6 +179,41 @@ static void hotspots_page_says_what_is_not_there(void **state)
 	expect_shows("no sources", &c, "mothtally import places FILE");
 	expect_shows("where to put one in", &c, "b opens");
 	canvas_free(&c);
+	hotspots_page_free(&p);
+}
+
+static void hotspots_list_narrows_to_what_is_typed(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		size_t n, at;
+		enum hotspots_show show;
+	} row[] = {
+		{ "all", "7", SAMPLE_SPOT_ROWS, 0, HOTSPOTS_LIST },
+		{ "a name", "/hollow e", 1, 0, HOTSPOTS_LIST },
+		{ "nothing", "/zz", 0, SIZE_MAX, HOTSPOTS_LIST },
+		{ "no numbers behind nothing", "/zz\n", 0, SIZE_MAX, HOTSPOTS_LIST },
+		{ "all again", "/zz\x1b", SAMPLE_SPOT_ROWS, 0, HOTSPOTS_LIST },
+		{ "the numbers behind one that is found", "/luck\n", 0, 0,
+			HOTSPOTS_NUMBERS },
+	};
+	static struct hot_view v;
+	struct canvas c = { 0 };
+
+	(void)state;
+	sample_hotspots(&v);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct hotspots_page p = { .view = &v, .rows = 5 };
+
+		type(&p, row[i].keys);
+		draw(&p, &c, 24, 80);
+		if (row[i].n && (p.sift.n != row[i].n || p.picked != row[i].at))
+			fail_msg("%s: %zu rows, %zu picked", row[i].why, p.sift.n,
+				p.picked);
+		assert_int_equal(p.show, row[i].show);
+		hotspots_page_free(&p);
+	}
+	canvas_free(&c);
 }
 
 static void hotspots_page_opens_the_sources_of_its_farm(void **state)
@@ -188,6 +228,7 @@ static void hotspots_page_opens_the_sources_of_its_farm(void **state)
 	assert_int_equal(w.want, WANT_ENTRIES);
 	assert_int_equal(w.kind, ENTRY_SOURCES);
 	assert_int_equal(w.farm, 7);
+	hotspots_page_free(&p);
 }
 
 /* A view read anew may lack what was picked. */
@@ -211,6 +252,7 @@ static void hotspots_page_keeps_to_what_is_there(void **state)
 		v = (struct hot_view){ 0 };
 		draw(&p, &c, 24, 80);
 		assert_true(p.show == HOTSPOTS_LIST || p.show == HOTSPOTS_SOURCES);
+		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -232,6 +274,7 @@ static void hotspots_page_stays_readable_in_ascii(void **state)
 			if (canvas_ascii(c.cells[i].ch[0]) == '?' &&
 				c.cells[i].ch[0] != '?')
 				fail_msg("U+%04X has no likeness", c.cells[i].ch[0]);
+		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -279,6 +322,7 @@ static void hotspots_page_draws_at_every_size(void **state)
 					.text_top = (size_t)rows };
 
 				draw(&p, &c, rows, cols);
+				hotspots_page_free(&p);
 			}
 	}
 	canvas_free(&c);
@@ -294,6 +338,7 @@ int main(void)
 		cmocka_unit_test(
 			hotspots_list_names_a_source_when_catch_falls_away_from_it),
 		cmocka_unit_test(hotspots_page_says_what_is_not_there),
+		cmocka_unit_test(hotspots_list_narrows_to_what_is_typed),
 		cmocka_unit_test(hotspots_page_opens_the_sources_of_its_farm),
 		cmocka_unit_test(hotspots_page_keeps_to_what_is_there),
 		cmocka_unit_test(hotspots_page_stays_readable_in_ascii),

@@ -1,9 +1,27 @@
+#include "base/words.h"
 #include "screen/page.h"
 
+#include "screen/alerts_page.h"
+#include "screen/book_page.h"
+#include "screen/diary_page.h"
+#include "screen/entry_page.h"
+#include "screen/flight_page.h"
+#include "screen/form_page.h"
 #include "screen/frame.h"
+#include "screen/hotspots_page.h"
 #include "screen/list.h"
+#include "screen/picks_page.h"
 #include "screen/reader.h"
+#include "screen/run_page.h"
 #include "screen/samples.h"
+#include "screen/service_page.h"
+#include "screen/start_page.h"
+#include "screen/text_page.h"
+#include "screen/thresholds_page.h"
+#include "screen/today_page.h"
+#include "screen/weather_page.h"
+#include "screen/week_page.h"
+#include "screen/why_page.h"
 
 static void page_scroll_keeps_the_picked_row_in_sight(void **state)
 {
@@ -245,6 +263,116 @@ static void page_frame_wraps_a_long_message(void **state)
 	canvas_free(&c);
 }
 
+static const struct {
+	const char *page;
+	struct key_rows (*keys)(void);
+} tables[] = {
+	{ "Alerts", alerts_page_keys },
+	{ "Backups", backups_page_keys },
+	{ "Book", book_page_keys },
+	{ "Diary", diary_page_keys },
+	{ "Flight", flight_page_keys },
+	{ "Form", form_page_keys },
+	{ "Hot spots", hotspots_page_keys },
+	{ "List", entry_page_all_keys },
+	{ "Keys", help_page_keys },
+	{ "Picks", picks_page_keys },
+	{ "Run", run_page_keys },
+	{ "Service", service_page_keys },
+	{ "Start", start_page_keys },
+	{ "Text", text_page_keys },
+	{ "Thresholds", thresholds_page_keys },
+	{ "Today", today_page_keys },
+	{ "Weather", weather_page_keys },
+	{ "Week", week_page_keys },
+	{ "Why", why_page_keys },
+};
+enum { TABLES = sizeof tables / sizeof *tables };
+
+/* Takes the key, or the key and its word, off the front of a key line. */
+static bool take_key(const struct key_row *k, const char **line)
+{
+	char both[64];
+	size_t n = (size_t)snprintf(
+		both, sizeof both, "%s %s", k->key, k->word ? words_in(k->word) : "");
+
+	if (strncmp(*line, both, n) != 0)
+		n = strlen(k->key);
+	if (strncmp(*line, both, n) != 0 || !strchr(" \n", (*line)[n]))
+		return false;
+	*line += n;
+	*line += strspn(*line, " ");
+	return true;
+}
+
+/* Esc, where it has a word, and ? always stand there. */
+static bool must_stand(const struct key_row *k)
+{
+	return k->word && (k->in.kind == INPUT_ESC ||
+				  (k->in.kind == INPUT_CHAR && k->in.ch == '?'));
+}
+
+static void expect_key_line(size_t table, const char *line, int cols)
+{
+	const struct key_rows keys = tables[table].keys();
+
+	line += strspn(line, " ");
+	for (size_t i = 0; i < keys.n; i++) {
+		const struct key_row *k = &keys.rows[i];
+
+		if (k->word && !take_key(k, &line) && must_stand(k))
+			fail_msg("%s at %d columns: no %s", tables[table].page, cols,
+				k->key);
+	}
+	if (*line != '\n')
+		fail_msg("%s at %d columns: %s", tables[table].page, cols, line);
+}
+
+static void key_lines_cut_no_word_and_keep_the_way_out(void **state)
+{
+	enum { ROWS = 6, COLS_LEAST = 20, COLS_MOST = 160 };
+	struct canvas c = { 0 };
+	struct buf text = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < TABLES; i++)
+		for (int cols = COLS_LEAST; cols <= COLS_MOST; cols++) {
+			const char *line = NULL;
+			int first = 0, last = 0;
+
+			canvas_size(&c, ROWS, cols);
+			page_frame(&c, "", "", NULL, tables[i].keys(), &first, &last);
+			buf_clear(&text);
+			canvas_dump(&c, false, &text);
+			line = text.text;
+			for (int row = 0; row < ROWS - 1; row++)
+				line = strchr(line, '\n') + 1;
+			expect_key_line(i, line, cols);
+		}
+	buf_free(&text);
+	canvas_free(&c);
+}
+
+static void a_key_that_does_nothing_says_so(void **state)
+{
+	static const struct {
+		const char *why;
+		struct input in;
+		const char *want;
+	} row[] = {
+		{ "a letter", { INPUT_CHAR, 'z' }, "z does nothing here" },
+		{ "Delete", { INPUT_DELETE, 0 }, "Delete does nothing here" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct message m = { 0 };
+		page_no_key(&m, row[i].in);
+		if (!strstr(m.text, row[i].want))
+			fail_msg("%s: \"%s\"", row[i].why, m.text);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -256,8 +384,10 @@ int main(void)
 		cmocka_unit_test(columns_drop_in_order_and_cut_no_number),
 		cmocka_unit_test(message_set_cuts_between_characters),
 		cmocka_unit_test(keys_find_takes_digits_and_aliases),
+		cmocka_unit_test(a_key_that_does_nothing_says_so),
 		cmocka_unit_test(page_frame_leaves_room_in_between),
 		cmocka_unit_test(page_frame_wraps_a_long_message),
+		cmocka_unit_test(key_lines_cut_no_word_and_keep_the_way_out),
 	};
 
 	if (!setlocale(LC_CTYPE, "C.UTF-8"))

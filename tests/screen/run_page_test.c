@@ -1,4 +1,5 @@
 #include "screen/run_page.h"
+#include "screen/run_say.h"
 
 #include "screen/run_samples.h"
 
@@ -262,6 +263,7 @@ static void run_page_without_traps_stands(void **state)
 	assert_string_equal(p.message.text, "No trap hangs on this farm.");
 	draw(&p, &c, 24, 80);
 	expect_shows("a run without traps", &c, "0 of 0 done");
+	expect_hides("heads over no rows", &c, "verdict");
 	assert_int_equal(type(&p, &r, "t14\n").want, WANT_RUN_DAY);
 	assert_int_equal(type(&p, &r, "\x1b").want, WANT_BACK);
 	canvas_free(&c);
@@ -323,6 +325,29 @@ static void run_page_draws_at_every_size(void **state)
 	free(wide.traps);
 }
 
+/* When all is done nothing is left to bring. */
+static void run_page_says_what_was_not_changed_once_all_is_done(void **state)
+{
+	static const struct {
+		const char *why, *want;
+		int done;
+	} row[] = {
+		{ "one is open", "left to bring: 1 lure, 2 cards", 7 },
+		{ "none is", "not changed: 1 lure, 2 cards", 8 },
+	};
+	struct run r = { .n = 8, .lures_left = 1, .cards_left = 2 };
+	struct run_page p = { .run = &r };
+	char out[256];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		r.done = row[i].done;
+		run_say_status(&p, 120, out, sizeof out);
+		if (!strstr(out, row[i].want))
+			fail_msg("%s: %s", row[i].why, out);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -333,6 +358,7 @@ int main(void)
 		cmocka_unit_test(run_page_keeps_what_could_not_be_saved),
 		cmocka_unit_test(run_page_shows_every_long_message_whole_on_80),
 		cmocka_unit_test(run_page_cuts_service_between_words),
+		cmocka_unit_test(run_page_says_what_was_not_changed_once_all_is_done),
 		cmocka_unit_test(run_page_says_what_was_kept_on_a_narrow_page_too),
 		cmocka_unit_test(run_page_wants_what_the_keys_say),
 		cmocka_unit_test(run_page_finds_its_trap_in_a_new_run),

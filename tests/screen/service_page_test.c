@@ -94,6 +94,7 @@ static void service_page_shows_what_is_due_what_to_bring_and_the_shelf(void **st
 		{ "service-40x16", 16, 40, "" },
 		{ "service-40x16-end", 16, 40, "1" },
 		{ "service-80x24-bring", 24, 80, "~~~~~~~" },
+		{ "service-80x24-narrow", 24, 80, "/delta" },
 	};
 	struct due d = sample_due();
 	struct shelf s = sample_shelf();
@@ -110,6 +111,7 @@ static void service_page_shows_what_is_due_what_to_bring_and_the_shelf(void **st
 		press(&p, row[i].keys);
 		service_page_draw(&p, &c);
 		expect_golden(row[i].name, &c, row[i].cols == 80);
+		service_page_free(&p);
 	}
 	struct service_page p = { .due = &d, .shelf = &s, .filter = "all farms" };
 	press(&p, "+");
@@ -119,6 +121,7 @@ static void service_page_shows_what_is_due_what_to_bring_and_the_shelf(void **st
 	service_page_draw(&p, &c);
 	expect_golden("service-80x24-count", &c, true);
 	canvas_free(&c);
+	service_page_free(&p);
 }
 
 static void service_page_notes_a_new_lure_or_card_with_one_key(void **state)
@@ -129,7 +132,6 @@ static void service_page_notes_a_new_lure_or_card_with_one_key(void **state)
 		int64_t id;
 	} row[] = {
 		{ "the lure that is due", "*", 10, 1, 41 },
-		{ "by its letter", "l", 10, 1, 41 },
 		{ "the card that is due", "2+", 11, 0, 31 },
 		{ "a lure where the card is due: the usual", "2*", 11, 1, 0 },
 		{ "a card where the lure is due", "+", 10, 0, 0 },
@@ -144,6 +146,7 @@ static void service_page_notes_a_new_lure_or_card_with_one_key(void **state)
 		if (w.want != WANT_CHANGED || w.trap != row[i].trap ||
 			w.kind != row[i].kind || w.id != row[i].id || w.by != 0)
 			fail_msg("%s", row[i].why);
+		service_page_free(&p);
 	}
 }
 
@@ -163,6 +166,7 @@ static void service_page_asks_before_it_changes_todays_visit(void **state)
 	assert_int_equal(press(&p, "2*").by, 0); /* another trap is asked anew */
 	service_page_ask(&p, "Trap 2 has a visit today (14)");
 	assert_int_equal(press(&p, "+").by, 0); /* so is the card */
+	service_page_free(&p);
 }
 
 static void service_page_asks_for_the_moths_on_the_old_card(void **state)
@@ -194,6 +198,7 @@ static void service_page_asks_for_the_moths_on_the_old_card(void **state)
 						w.kind != 0 || w.trap != 11)))
 			fail_msg("%s: %d", row[i].why, (int)w.visit.count);
 		assert_int_equal(p.ask, SERVICE_ASKS_NOTHING);
+		service_page_free(&p);
 	}
 }
 
@@ -218,6 +223,66 @@ static void service_page_wishes_and_moves(void **state)
 	press(&p, "7");
 	assert_int_equal(p.picked, 0);
 	expect_keys(service_page_keys());
+	service_page_free(&p);
+}
+
+/* The next trap stands under the hand once one is done: a bounce must not do it too. */
+static void service_page_reads_one_press_as_one(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		int64_t after; /* ms */
+		enum want want;
+	} row[] = {
+		{ "a lure, too soon", "*", SERVICE_BOUNCE_MS - 1, WANT_NOTHING },
+		{ "a card, too soon", "+", SERVICE_BOUNCE_MS - 1, WANT_NOTHING },
+		{ "a lure, in time", "*", SERVICE_BOUNCE_MS, WANT_CHANGED },
+		{ "a card, in time", "+", SERVICE_BOUNCE_MS, WANT_CHANGED },
+		{ "held down, no press is new", "*****", SERVICE_BOUNCE_MS - 1,
+			WANT_NOTHING },
+		{ "other keys are free", "d", 0, WANT_DIARY },
+		{ "and a hand that moved on is sure", "2*", 0, WANT_CHANGED },
+	};
+	struct due d = sample_due();
+	struct shelf s = sample_shelf();
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct service_page p = { .due = &d, .shelf = &s, .now_ms = 1000 };
+		struct wish w = page_wish(WANT_NOTHING);
+
+		assert_int_equal(press(&p, "*").want, WANT_CHANGED);
+		service_page_changed(&p);
+		SET(p.message.text, "Saved.");
+		for (const char *k = row[i].keys; *k; k++) {
+			char one[2] = { *k };
+			p.now_ms += row[i].after;
+			w = press(&p, one);
+		}
+		if (w.want != row[i].want)
+			fail_msg("%s: %d", row[i].why, (int)w.want);
+		if (w.want == WANT_NOTHING)
+			assert_string_equal(p.message.text, "Saved.");
+		service_page_free(&p);
+	}
+}
+
+/* "None" below "Bring" would read as: bring nothing. */
+static void service_page_says_that_what_to_bring_is_narrowed(void **state)
+{
+	struct due d = sample_due();
+	struct shelf s = sample_shelf();
+	struct service_page p = { .due = &d, .shelf = &s };
+	struct canvas c = { 0 };
+
+	(void)state;
+	press(&p, "/kiln");
+	canvas_size(&c, 24, 80);
+	service_page_draw(&p, &c);
+	expect_shows("the heading", &c, "Bring: only rows that contain it");
+	expect_shows("no row", &c, "The rows of the bring list are hidden.");
+	canvas_free(&c);
+	service_page_free(&p);
 }
 
 static void draw_everywhere(struct service_page *p)
@@ -251,12 +316,64 @@ static void service_page_draws_at_every_size(void **state)
 		sample_long(item->kind_name, sizeof item->kind_name, 1);
 		sample_long(item->label, sizeof item->label, 1);
 	}
+	service_page_show(&p, &d, &s);
 	draw_everywhere(&p);
-	p = (struct service_page){ .due = &none, .shelf = &bare };
+	press(&p, "/w");
+	draw_everywhere(&p);
+	press(&p, "#");
+	draw_everywhere(&p);
+	service_page_show(&p, &none, &bare);
 	draw_everywhere(&p);
 	press(&p, "2+*\n");
-	p = (struct service_page){ 0 };
+	service_page_free(&p);
 	draw_everywhere(&p);
+	service_page_free(&p);
+}
+
+static void service_page_narrows_all_its_lists(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		size_t n, at;
+		enum want want; /* of a last Esc */
+	} row[] = {
+		{ "all", "7", ITEMS + 5, 0, WANT_BACK },
+		{ "a farm, and what to bring there", "/drum", 3, 3, WANT_NOTHING },
+		{ "a kind, wherever it stands", "/delta", 5, 1, WANT_NOTHING },
+		{ "digits are text", "/32", 1, 1, WANT_NOTHING },
+		{ "down over what is hidden", "/drum~~", 3, ITEMS + 1, WANT_NOTHING },
+		{ "nothing", "/zz", 0, SIZE_MAX, WANT_NOTHING },
+		{ "all again", "/zz\x1b", ITEMS + 5, 0, WANT_BACK },
+	};
+	struct due d = sample_due();
+	struct shelf s = sample_shelf();
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct service_page p = { .due = &d, .shelf = &s, .rows = 20 };
+		press(&p, row[i].keys);
+		if (p.sift.n != row[i].n || p.picked != row[i].at)
+			fail_msg("%s: %zu rows, %zu picked", row[i].why, p.sift.n,
+				p.picked);
+		if (press(&p, "\x1b").want != row[i].want)
+			fail_msg("%s: not so on Esc", row[i].why);
+		service_page_free(&p);
+	}
+}
+
+static void service_page_changes_nothing_that_is_hidden(void **state)
+{
+	struct due d = sample_due();
+	struct shelf s = sample_shelf();
+	struct service_page p = { .due = &d, .shelf = &s, .rows = 20 };
+
+	(void)state;
+	assert_int_equal(press(&p, "/zz\n").want, WANT_NOTHING);
+	assert_int_equal(press(&p, "*").want, WANT_NOTHING);
+	assert_non_null(strstr(p.message.text, "Pick a lure or card"));
+	press(&p, "\x1b");
+	assert_int_equal(press(&p, "/drum\n*").trap, 13);
+	service_page_free(&p);
 }
 
 /* The list of what to bring is read off and packed: it is never cut. */
@@ -292,6 +409,7 @@ static void service_page_wraps_what_to_bring(void **state)
 		press(&p, row[i].keys);
 		service_page_draw(&p, &c);
 		expect_golden(row[i].name, &c, false);
+		service_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -306,6 +424,10 @@ int main(void)
 		cmocka_unit_test(service_page_asks_before_it_changes_todays_visit),
 		cmocka_unit_test(service_page_asks_for_the_moths_on_the_old_card),
 		cmocka_unit_test(service_page_wishes_and_moves),
+		cmocka_unit_test(service_page_narrows_all_its_lists),
+		cmocka_unit_test(service_page_changes_nothing_that_is_hidden),
+		cmocka_unit_test(service_page_reads_one_press_as_one),
+		cmocka_unit_test(service_page_says_that_what_to_bring_is_narrowed),
 		cmocka_unit_test(service_page_draws_at_every_size),
 	};
 

@@ -26,6 +26,7 @@ static void today_page_shows_the_day(void **state)
 		canvas_size(&c, row[i].rows, row[i].cols);
 		today_page_draw(&p, &c);
 		expect_golden(row[i].name, &c, row[i].cols == 80);
+		today_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -46,6 +47,7 @@ static void today_page_of_an_empty_book_says_how_to_begin(void **state)
 	expect_shows("on a narrow page", &c, "Enter: type in your farm");
 	expect_shows("on a narrow page", &c, "b: all that the book holds.");
 	canvas_free(&c);
+	today_page_free(&p);
 }
 
 static void today_page_says_when_no_threshold_is_set(void **state)
@@ -67,6 +69,7 @@ static void today_page_says_when_no_threshold_is_set(void **state)
 	today_page_draw(&p, &c);
 	expect_shows("nothing due", &c, " To run\n   nothing is due today\n Later\n");
 	canvas_free(&c);
+	today_page_free(&p);
 }
 
 static void today_page_marks_what_does_not_fit(void **state)
@@ -113,6 +116,7 @@ static void today_page_marks_what_does_not_fit(void **state)
 			(row[i].lacks && strstr(got.text, row[i].lacks)))
 			fail_msg("%s:\n%s", row[i].why, got.text);
 		buf_free(&got);
+		today_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -141,6 +145,7 @@ static void today_page_keys_want_what_they_say(void **state)
 			-1 },
 		{ "? helps", "?", WANT_HELP, 0, 0, -1 },
 		{ "q quits", "q", WANT_QUIT, 0, 0, -1 },
+		{ "u takes back", "u", WANT_UNDO_STEP, 0, 0, -1 },
 		{ "Esc stays", "\x1b", WANT_NOTHING, 0, 0, -1 },
 		{ "another key does nothing", "z", WANT_NOTHING, 0, 0, -1 },
 	};
@@ -158,6 +163,7 @@ static void today_page_keys_want_what_they_say(void **state)
 			w.block != row[i].block || w.trap != row[i].trap)
 			fail_msg("%s: want %d farm %d block %d trap %d", row[i].why,
 				(int)w.want, (int)w.farm, (int)w.block, w.trap);
+		today_page_free(&p);
 	}
 }
 
@@ -176,6 +182,7 @@ static void today_page_shows_what_comes_next(void **state)
 	today_page_draw(&p, &c);
 	expect_golden("today-40x16-next", &c, false);
 	canvas_free(&c);
+	today_page_free(&p);
 }
 
 static void today_page_goes_to_flight_and_weather(void **state)
@@ -220,7 +227,24 @@ static void today_page_goes_to_flight_and_weather(void **state)
 			fail_msg("%s: want %d farm %d block %d pest %d trap %d",
 				row[i].why, (int)w.want, (int)w.farm, (int)w.block,
 				(int)w.pest, w.trap);
+		today_page_free(&p);
 	}
+}
+
+static void today_page_prints_the_sheet_filled_or_to_carry(void **state)
+{
+	struct today t = sample_today();
+	struct today_page p = { .today = &t };
+	struct wish filled = today_page_key(&p, sample_key('p'));
+	struct wish carried = today_page_key(&p, sample_key('P'));
+
+	(void)state;
+	assert_int_equal(filled.want, WANT_SHEET);
+	assert_int_equal(filled.by, 0);
+	assert_int_equal(carried.want, WANT_SHEET);
+	assert_int_equal(carried.by, 1);
+	assert_int_equal(carried.farm, SAMPLE_FARM);
+	today_page_free(&p);
 }
 
 static void today_page_answers_each_key_in_words(void **state)
@@ -235,6 +259,89 @@ static void today_page_answers_each_key_in_words(void **state)
 	assert_string_equal(p.message.text, "z does nothing here: ? shows the keys");
 	today_page_key(&p, sample_key('2'));
 	assert_string_equal(p.message.text, "");
+	today_page_free(&p);
+}
+
+static void today_page_narrows_to_what_is_typed(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		size_t n, at;
+		enum want enter;
+		const char *shows, *hides;
+	} row[] = {
+		{ "all", "", 8, 0, WANT_RUN, "others:", "of 8" },
+		{ "a farm's runs, verdicts and hot blocks", "/quillet", 5, 0, WANT_RUN,
+			"5 of 8", "Sandholm" },
+		{ "a trap", "/trap 9", 1, 4, WANT_WHY, "1 of 8", "To run" },
+		{ "what comes next", "/ofm", 1, 7, WANT_FLIGHT, "Next", "Unknown" },
+		{ "nothing", "/zz", 0, SIZE_MAX, WANT_NOTHING, "Nothing contains it",
+			"nothing is due today" },
+		{ "all again", "/zz\x1b", 8, 0, WANT_RUN, "others:", "of 8" },
+	};
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 24, 80);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today_next();
+		struct today_page p = { .today = &t };
+		struct buf text = { 0 };
+
+		for (const char *key = row[i].keys; *key; key++)
+			today_page_key(&p, sample_key(*key));
+		today_page_draw(&p, &c);
+		canvas_dump(&c, false, &text);
+		if (p.sift.n != row[i].n || p.picked != row[i].at)
+			fail_msg("%s: %zu rows, %zu picked", row[i].why, p.sift.n,
+				p.picked);
+		if (!strstr(text.text, row[i].shows) || strstr(text.text, row[i].hides))
+			fail_msg("%s:\n%s", row[i].why, text.text);
+		if (today_page_key(&p, sample_key('\n')).want != row[i].enter)
+			fail_msg("%s: not so on Enter", row[i].why);
+		if (row[i].n == 0)
+			assert_string_equal(p.message.text,
+				"Nothing is picked: Esc shows all again.");
+		buf_free(&text);
+		today_page_free(&p);
+	}
+	canvas_free(&c);
+}
+
+/* A pick's row has no farm in it, and a run that is hidden takes its bar along. */
+static void today_page_hides_no_bar_and_no_pick(void **state)
+{
+	static const struct {
+		const char *why, *keys, *hidden;
+	} row[] = {
+		{ "a trap", "/trap 9", "hidden: 2 over, 0 unknown" },
+		{ "a farm", "/fennick", "hidden: 2 over, 1 unknown" },
+		{ "nothing", "/zz", "hidden: 2 over, 1 unknown" },
+	};
+	static struct pick_row early;
+	struct canvas c = { 0 };
+
+	(void)state;
+	early = (struct pick_row){ .id = 3, .tone = TONE_OVER };
+	SET(early.place, "Sand Pit");
+	SET(early.day_text, "Wed 22 Jul");
+	SET(early.says, "too early");
+	canvas_size(&c, 30, 80);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today_next();
+		struct today_page p = { .today = &t };
+
+		SET(t.runs[0].barred, "no entry: Low Pears until Wed 20:00");
+		t.picks = (struct pick_rows){ .items = &early, .n = 1 };
+		for (const char *key = row[i].keys; *key; key++)
+			today_page_key(&p, sample_key(*key));
+		today_page_draw(&p, &c);
+		expect_shows(row[i].why, &c, "no entry: Low Pears until Wed 20:00");
+		expect_shows(row[i].why, &c, "Sand Pit, pick planned for Wed 22 Jul");
+		expect_shows(row[i].why, &c, row[i].hidden);
+		today_page_free(&p);
+	}
+	canvas_free(&c);
 }
 
 static void today_page_with_nothing_wants_to_begin(void **state)
@@ -253,6 +360,7 @@ static void today_page_with_nothing_wants_to_begin(void **state)
 	today_page_key(&p, sample_key('f'));
 	assert_string_equal(
 		p.message.text, "No trap hangs yet: Enter begins, b opens the book.");
+	today_page_free(&p);
 }
 
 static void today_page_keys_are_each_named_once(void **state)
@@ -275,6 +383,13 @@ static void today_page_draws_at_every_size(void **state)
 
 				canvas_size(&c, rows, cols);
 				today_page_draw(&p, &c);
+				if (cols % 8 == 0)
+					text_copy(p.sift.narrow.text,
+						sizeof p.sift.narrow.text,
+						rows % 2 ? "trap" : "zz");
+				sift_forget(&p.sift);
+				today_page_draw(&p, &c);
+				today_page_free(&p);
 			}
 	canvas_free(&c);
 }
@@ -289,7 +404,10 @@ int main(void)
 		cmocka_unit_test(today_page_keys_want_what_they_say),
 		cmocka_unit_test(today_page_shows_what_comes_next),
 		cmocka_unit_test(today_page_goes_to_flight_and_weather),
+		cmocka_unit_test(today_page_prints_the_sheet_filled_or_to_carry),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
+		cmocka_unit_test(today_page_narrows_to_what_is_typed),
+		cmocka_unit_test(today_page_hides_no_bar_and_no_pick),
 		cmocka_unit_test(today_page_with_nothing_wants_to_begin),
 		cmocka_unit_test(today_page_keys_are_each_named_once),
 		cmocka_unit_test(today_page_draws_at_every_size),

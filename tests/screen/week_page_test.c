@@ -27,6 +27,7 @@ static void week_page_shows_the_tree(void **state)
 		canvas_size(&c, row[i].rows, row[i].cols);
 		week_page_draw(&p, &c);
 		expect_golden(row[i].name, &c, row[i].cols == 80);
+		week_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -91,6 +92,7 @@ static void week_page_scales_flights_to_counted_weeks(void **state)
 		canvas_size(&c, 24, 80);
 		week_page_draw(&p, &c);
 		expect_shows(row[i].why, &c, row[i].want);
+		week_page_free(&p);
 	}
 	canvas_free(&c);
 }
@@ -116,6 +118,7 @@ static void week_page_marks_what_does_not_fit(void **state)
 	week_page_draw(&p, &c);
 	expect_shows("no more below", &c, "\u2500\u2500\u2500\u2500\n 1 OVER");
 	canvas_free(&c);
+	week_page_free(&p);
 }
 
 static void week_page_keys_want_what_they_say(void **state)
@@ -132,8 +135,9 @@ static void week_page_keys_want_what_they_say(void **state)
 		{ "its diary", "~~d", WANT_DIARY, 7, 11 },
 		{ "the last one", "1\n", WANT_WHY, 8, 14 },
 		{ "with v the last open one", "v1\n", WANT_WHY, 7, 13 },
-		{ "v keeps the row above the one that goes", "~~~v\n", WANT_WHY, 7,
-			11 },
+		{ "v keeps the row above the one that goes", "~~~~~v\n", WANT_WHY, 7,
+			13 },
+		{ "v keeps what is under? or near?", "~~~v\n", WANT_WHY, 7, 12 },
 		{ "v twice shows all", "vv1\n", WANT_WHY, 8, 14 },
 		{ "r runs the farm", "r", WANT_RUN, 7, -1 },
 		{ "l shows a block's flight", "2l", WANT_FLIGHT, 7, -1 },
@@ -158,6 +162,7 @@ static void week_page_keys_want_what_they_say(void **state)
 				wish.block != row[i].block))
 			fail_msg("%s: want %d block %d trap %d", row[i].why,
 				(int)wish.want, (int)wish.block, wish.trap);
+		week_page_free(&p);
 	}
 }
 
@@ -172,22 +177,22 @@ static void week_page_filters_are_left_to_the_loop(void **state)
 	assert_false(p.next_pest);
 	week_page_key(&p, sample_key('p'));
 	assert_true(p.next_pest);
+	week_page_free(&p);
 }
 
 static void week_page_attention_keeps_whole_branches(void **state)
 {
 	struct week w = sample_week();
 	struct week_page p = { .week = &w, .only_open = true };
-	size_t n = 0, *shown = NULL;
-	const size_t want[] = { 0, 1, 2, 4 };
+	const size_t want[] = { 0, 1, 2, 3, 4 };
 
 	(void)state;
 	w.rows[0].verdict = w.rows[1].verdict = VERDICT_UNDER;
-	shown = week_shown(&p, &n);
-	assert_int_equal(n, 4);
-	for (size_t i = 0; i < n; i++)
-		assert_int_equal(shown[i], want[i]);
-	free(shown);
+	week_find(&p);
+	assert_int_equal(p.sift.n, 5);
+	for (size_t i = 0; i < p.sift.n; i++)
+		assert_int_equal(p.sift.rows[i], want[i]);
+	week_page_free(&p);
 }
 
 static void week_page_narrows_to_what_is_typed(void **state)
@@ -209,18 +214,56 @@ static void week_page_narrows_to_what_is_typed(void **state)
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct week w = sample_week();
 		struct week_page p = { .week = &w, .filter = "", .rows = 10 };
-		size_t n = 0;
 
 		for (const char *key = row[i].keys; *key; key++)
 			week_page_key(&p, sample_key(*key));
-		free(week_shown(&p, &n));
-		if (n != row[i].shown)
-			fail_msg("%s: %zu rows", row[i].why, n);
+		week_find(&p);
+		if (p.sift.n != row[i].shown)
+			fail_msg("%s: %zu rows", row[i].why, p.sift.n);
 		if (week_page_key(&p, sample_key('\x1b')).want != row[i].want)
 			fail_msg("%s: not so on Esc", row[i].why);
-		free(week_shown(&p, &n));
-		assert_int_equal(n, 7);
+		week_find(&p);
+		assert_int_equal(p.sift.n, 7);
+		week_page_free(&p);
 	}
+}
+
+static void week_page_counts_what_is_hidden_too(void **state)
+{
+	struct week w = sample_week();
+	struct week_page p = { .week = &w, .filter = "" };
+	struct canvas c = { 0 };
+
+	(void)state;
+	for (const char *key = "/zz"; *key; key++)
+		week_page_key(&p, sample_key(*key));
+	canvas_size(&c, 24, 80);
+	week_page_draw(&p, &c);
+	expect_shows("narrowed", &c, "of all: ");
+	week_page_key(&p, sample_key('\x1b'));
+	week_page_draw(&p, &c);
+	expect_hides("whole", &c, "of all: ");
+	canvas_free(&c);
+	week_page_free(&p);
+}
+
+/* A block without a rule of its own has no threshold to be told. */
+static void week_page_tells_a_threshold_where_there_is_one(void **state)
+{
+	struct week w = sample_week();
+	struct week_page p = { .week = &w, .filter = "", .picked = 1 };
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 16, 40);
+	SET(w.rows[1].rule_text, ">=5");
+	week_page_draw(&p, &c);
+	expect_shows("one", &c, "threshold >=5");
+	SET(w.rows[1].rule_text, "");
+	week_page_draw(&p, &c);
+	expect_hides("none", &c, "threshold");
+	canvas_free(&c);
+	week_page_free(&p);
 }
 
 static void week_page_says_when_nothing_is_there(void **state)
@@ -237,8 +280,9 @@ static void week_page_says_when_nothing_is_there(void **state)
 	assert_int_equal(week_page_key(&p, sample_key('\n')).want, WANT_NOTHING);
 	p.only_open = true;
 	week_page_draw(&p, &c);
-	expect_shows("none open", &c, "Nothing is over, unknown or near.");
+	expect_shows("none open", &c, "Nothing is over, unknown, near or in doubt.");
 	canvas_free(&c);
+	week_page_free(&p);
 }
 
 static void week_page_keys_are_each_named_once(void **state)
@@ -264,6 +308,7 @@ static void week_page_draws_at_every_size(void **state)
 
 				canvas_size(&c, rows, cols);
 				week_page_draw(&p, &c);
+				week_page_free(&p);
 			}
 	}
 	canvas_free(&c);
@@ -280,6 +325,8 @@ int main(void)
 		cmocka_unit_test(week_page_filters_are_left_to_the_loop),
 		cmocka_unit_test(week_page_attention_keeps_whole_branches),
 		cmocka_unit_test(week_page_narrows_to_what_is_typed),
+		cmocka_unit_test(week_page_counts_what_is_hidden_too),
+		cmocka_unit_test(week_page_tells_a_threshold_where_there_is_one),
 		cmocka_unit_test(week_page_says_when_nothing_is_there),
 		cmocka_unit_test(week_page_keys_are_each_named_once),
 		cmocka_unit_test(week_page_draws_at_every_size),

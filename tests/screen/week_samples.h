@@ -101,6 +101,7 @@ static inline struct week sample_week(void)
 	rows[2].is_border = true;
 	rows[2].trap = 11;
 	rows[3].trap = 12;
+	rows[3].is_doubted = true;
 	rows[4].trap = 13;
 	rows[5].block = rows[6].block = 8;
 	rows[5].is_disrupted = rows[6].is_disrupted = true;
