@@ -26,11 +26,16 @@ const char *chooser_turn(const struct chooser *s, const char *text, int by, bool
 /* The choice of this very text, in either case of letters; NULL: none. */
 const struct entry_choice *chooser_find(const struct chooser *s, const char *text);
 
+/* For the key line of a page that shows a list alone: Enter, what picks now, Esc. */
+struct key_rows chooser_keys(const struct chooser *s);
+/* Says that nothing is called what is typed, if that is so. */
+void chooser_say_none(const struct chooser *s, struct message *m);
+
 /* Opens the list, narrowed by a first character (0: none). */
 void chooser_open(struct chooser *s, uint32_t ch, struct message *m);
 void chooser_close(struct chooser *s);
-/* A key while the list is open: Up, Down, Left, Right pick, characters narrow. False:
- * it is for the page (Enter, Tab, Esc). */
+/* A key while the list is open: Up, Down, Left, Right pick, before anything is typed
+ * + and - too; characters narrow. False: it is for the page (Enter, Tab, Esc). */
 bool chooser_key(struct chooser *s, struct input in, struct message *m);
 
 /* The list in rows first..last from column col on. */

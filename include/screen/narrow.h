@@ -27,5 +27,8 @@ bool narrow_key(struct narrow *n, struct input in, struct message *m, bool *chan
 /* What is looked for and how many rows have it, for the message line; nothing when the
  * list is not narrowed. Returns the column of the cursor in that line, -1: none. */
 int narrow_say(const struct narrow *n, size_t shown, size_t all, struct message *m);
+/* Adds " · 3 of 40" to the list's title while it is narrowed. */
+void narrow_title(
+	const struct narrow *n, size_t shown, size_t all, char *title, size_t size);
 
 #endif

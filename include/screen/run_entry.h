@@ -36,7 +36,7 @@ bool run_entry_goes_in(const struct run_entry *e, const struct run_trap *t);
 /* Asks about it, once. */
 void run_entry_ask(struct run_entry *e, const struct run_trap *t, struct message *m);
 
-/* What it says in the field: "14+ c", "skip weather". */
+/* What it says in the field: "14+ c", "skip weather", "spoiled 7+ c". */
 enum { RUN_ENTRY_TEXT = 96 };
 void run_entry_text(const struct run_entry *e, char out[static RUN_ENTRY_TEXT]);
 

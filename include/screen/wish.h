@@ -14,11 +14,12 @@ enum want {
 	WANT_RUN,  /* the run of .farm */
 	WANT_WEEK, /* the Week page, filtered by .farm and .pest (0 = all) */
 	WANT_WHY, /* behind .trap, or .block and .pest; Run, Alerts: .visit.trap, an id */
-	WANT_SHEET, /* print the weekly sheet of .farm to a file */
-	WANT_SAVE,  /* .visit and .words: on the disk before the next frame; .by: it was
+	WANT_SHEET, /* print the weekly sheet of .farm; .by 1: the one to carry */
+	WANT_SEASON, /* print the page of .farm's season .id, the year that it began in */
+	WANT_SAVE, /* .visit and .words: on the disk before the next frame; .by: it was
 	                 asked about, as the trap may not be entered (enum
 	                 waiting_state) */
-	WANT_UNDO,  /* take back the latest change in this run */
+	WANT_UNDO, /* take back the latest change in this run */
 	WANT_FLIGHT,  /* the Flight page of .farm, .block, .trap, .pest */
 	WANT_BIOFIX,  /* set it to .day for .farm and .pest; DAY_NONE: take it out */
 	WANT_WEATHER, /* the weather of .farm's station */
@@ -34,6 +35,11 @@ enum want {
 	WANT_BACKUPS,
 	WANT_RESTORE, /* the backup .id of the list in place of the book; .by 0: shows
 			 what is in it first */
+	WANT_MERGE_PAGE,
+	WANT_MERGE_LOOK, /* what the book at .words.note would bring */
+	WANT_MERGE,      /* it is merged */
+	WANT_MERGE_UNDO, /* back to before the latest merge; .by 0 looks if that goes */
+	WANT_SETTLE,     /* see merge_page.h */
 	WANT_ENTRIES, /* the list of the family .kind, filtered by .farm, .block, .pest */
 	WANT_ENTRY_FARM, /* the list of the next farm only, then of all */
 	WANT_ENTRY_PEST, /* the same for the pest */
@@ -66,6 +72,7 @@ enum want {
 	WANT_ANSWER, /* to the alert .id of the list, on Why to its own: the decision
 	                .by, with .words.note */
 	WANT_PICKS,  /* the Picks page */
+	WANT_RECORD, /* of the season's treatments, as a text */
 	WANT_PASS,   /* the open traps of .block, skipped: re-entry */
 	WANT_COUNT
 };

@@ -11,9 +11,19 @@ static const char *const prompts[DECISION_COUNT] = {
 	[DECISION_LEFT] = N_("left as it was (Enter saves): "),
 };
 
+bool answering_is_of(const struct answering *s, const struct alert *a)
+{
+	const struct alert *of = &s->alert;
+
+	return a->block == of->block && a->pest == of->pest && a->trap == of->trap &&
+	       a->day == of->day;
+}
+
 void answering_start(struct answering *a, const struct alert *alert)
 {
-	*a = (struct answering){ .stage = ANSWERING_WHAT, .name = alert->name };
+	*a = (struct answering){ .stage = ANSWERING_WHAT,
+		.alert = *alert,
+		.on = alert->is_answered ? alert->answer.on : alert->today };
 	if (alert->is_answered)
 		text_copy(a->text, sizeof a->text, alert->answer.note);
 	a->at = strlen(a->text);
@@ -25,17 +35,38 @@ static struct wish keep(struct answering *a)
 
 	a->stage = ANSWERING_OFF;
 	w.by = (int)a->decision;
+	w.day = a->on;
 	text_copy(w.words.note, sizeof w.words.note, a->text);
 	text_trim(w.words.note);
 	return w;
 }
 
+/* Decided before it is entered, but not before the catch. */
+static void move_day(struct answering *a, int by)
+{
+	int32_t on = a->on + by;
+
+	if (on < a->alert.day || on > a->alert.today)
+		return;
+	a->on = on;
+	a->moved = true;
+}
+
+/* Another decision than the one before is one of today. */
 static void take_decision(struct answering *a, struct input in)
 {
+	const struct alert *alert = &a->alert;
+
+	if (in.kind == INPUT_CHAR && (in.ch == '-' || in.ch == '+'))
+		move_day(a, in.ch == '+' ? 1 : -1);
 	if (in.kind != INPUT_CHAR || in.ch < '1' || in.ch >= '1' + DECISION_COUNT)
 		return;
 	a->decision = (enum decision)(in.ch - '1');
 	a->stage = ANSWERING_LINE;
+	if (!a->moved && alert->is_answered && alert->answer.decision != a->decision)
+		a->on = alert->today;
+	if (a->on < alert->day)
+		a->on = alert->day;
 }
 
 struct wish answering_key(struct answering *a, struct input in, struct message *m)
@@ -61,8 +92,12 @@ int answering_say(const struct answering *a, int cols, struct message *m)
 	uint32_t cp = 0;
 
 	if (a->stage == ANSWERING_WHAT) {
-		message_set(m, false, _("1 looked, 2 treated, 3 left as it was: %s"),
-			a->name);
+		char day[DAY_TEXT_SIZE];
+		day_short(a->on, day, sizeof day);
+		message_set(m, false,
+			_("1 looked, 2 treated, 3 left as it was, on %s (- the day "
+			  "before): %s"),
+			day, a->alert.name);
 		return 1;
 	}
 	const char *prompt = _(prompts[a->decision]);

@@ -2,6 +2,7 @@
 
 #include "base/mem.h"
 #include "base/text.h"
+#include "base/words.h"
 
 #include <assert.h>
 #include <stdarg.h>
@@ -155,13 +156,13 @@ int canvas_textf(struct canvas *c, int row, int col, int width, enum ink ink,
 	va_list args;
 
 	va_start(args, fmt);
-	int n = vsnprintf(NULL, 0, fmt, args);
+	int n = words_vprint(NULL, 0, fmt, args);
 	va_end(args);
 	if (n < 0)
 		return col;
 	char *text = mem_new((size_t)n + 1, 1);
 	va_start(args, fmt);
-	vsnprintf(text, (size_t)n + 1, fmt, args);
+	words_vprint(text, (size_t)n + 1, fmt, args);
 	va_end(args);
 	col = canvas_text(c, row, col, width, ink, text);
 	free(text);

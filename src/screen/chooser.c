@@ -6,6 +6,30 @@
 
 #include <string.h>
 
+enum { CHOOSER_TAKE = 1, CHOOSER_PICK, CHOOSER_DROP }; /* for the key line alone */
+
+static const struct key_row line_keys[] = {
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, CHOOSER_TAKE, "Enter", N_("take"),
+		"" },
+	{ { INPUT_CHAR, '+' }, { INPUT_CHAR, '-' }, CHOOSER_PICK, "+ -", N_("pick"),
+		"" },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, CHOOSER_DROP, "Esc", N_("drop"), "" },
+};
+
+/* Behind letters + and - are letters too. */
+static const struct key_row typed_keys[] = {
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, CHOOSER_TAKE, "Enter", N_("take"),
+		"" },
+	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, CHOOSER_PICK, "Up Down", N_("pick"), "" },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, CHOOSER_DROP, "Esc", N_("drop"), "" },
+};
+
+struct key_rows chooser_keys(const struct chooser *s)
+{
+	return (struct key_rows){ s->typed[0] ? typed_keys : line_keys,
+		sizeof line_keys / sizeof *line_keys };
+}
+
 static size_t count(const struct chooser *s)
 {
 	return s->choices ? s->choices->n : 0;
@@ -98,19 +122,40 @@ static void pick(struct chooser *s, int by)
 		s->picked = least;
 }
 
+/* Which way a key picks: before anything narrows the list the number pad's signs do. */
+static int picks(const struct chooser *s, struct input in)
+{
+	bool bare = s->choices->only && s->typed[0] == '\0' && in.kind == INPUT_CHAR;
+
+	if (in.kind == INPUT_UP || in.kind == INPUT_LEFT || (bare && in.ch == '-'))
+		return -1;
+	if (in.kind == INPUT_DOWN || in.kind == INPUT_RIGHT || (bare && in.ch == '+'))
+		return 1;
+	return 0;
+}
+
+/* Said as it is typed, and not only when it is to be taken. */
+void chooser_say_none(const struct chooser *s, struct message *m)
+{
+	if (s->choices->only && chooser_matches(s) == 0)
+		message_set(m, true,
+			_("Nothing here is called \"%s\": Backspace shows more, Esc "
+			  "leaves it as it was."),
+			s->typed);
+}
+
 bool chooser_key(struct chooser *s, struct input in, struct message *m)
 {
 	struct line l = { s->typed, sizeof s->typed, s->at, false };
 
-	if (in.kind == INPUT_UP || in.kind == INPUT_LEFT)
-		pick(s, -1);
-	else if (in.kind == INPUT_DOWN || in.kind == INPUT_RIGHT)
-		pick(s, 1);
+	if (picks(s, in))
+		pick(s, picks(s, in));
 	else if (!line_key(&l, in, m))
 		return false;
 	else {
 		s->at = l.at;
 		s->picked = s->choices->only ? 0 : -1;
+		chooser_say_none(s, m);
 	}
 	return true;
 }
@@ -131,6 +176,8 @@ void chooser_draw(
 		enum ink ink = top + i == s->picked ? INK_PICKED : INK_PLAIN;
 
 		canvas_text(c, first + i, 0, c->cols, INK_PLAIN, "");
+		if (ink == INK_PICKED && col >= 2)
+			canvas_text(c, first + i, col - 2, 1, ink, ">");
 		canvas_textf(c, first + i, col, c->cols - col - 1, ink, "%s%*s  %s",
 			one->text, cols - text_cols(one->text), "", one->help);
 	}

@@ -15,7 +15,7 @@ enum { DAY, VISIT, NIGHTS, WEEK, LURE, CARD, MARK, SCOUT, NOTE, COLUMNS };
 
 static const struct list_column column[COLUMNS] = {
 	[DAY] = { N_("day"), .least = 6, .whole = COLUMN_NUMBER },
-	[VISIT] = { N_("visit"), .least = 8 },
+	[VISIT] = { N_("visit"), .least = 8, .whole = COLUMN_NUMBER },
 	[NIGHTS] = { N_("nights"), .least = 4, .drop = 5, .whole = COLUMN_NUMBER,
 		.right = true },
 	[WEEK] = { N_("a week"), .least = 4, .drop = 7, .whole = COLUMN_NUMBER,
@@ -108,7 +108,7 @@ static void draw_field(const struct diary_page *p, const struct columns *s,
 static void draw_picked(
 	const struct diary_page *p, const struct columns *s, struct canvas *c, int row)
 {
-	const struct diary_row *r = diary_row_at(p, p->picked);
+	const struct diary_row *r = diary_row_at(p, diary_place(p));
 
 	canvas_text(c, row, 0, c->cols, INK_PICKED, "");
 	canvas_text(c, row, c->cols >= FRAME_WIDE ? 1 : 0, 1, INK_PICKED, ">");
@@ -119,29 +119,55 @@ static void draw_picked(
 		draw_visit(s, c, row, r, INK_PICKED);
 }
 
+static void draw_none(const struct diary_page *p, struct canvas *c, int row)
+{
+	canvas_text(c, row, 1, c->cols - 1, INK_PLAIN,
+		p->diary->n ? _("Nothing contains it: Esc shows all again.")
+			    : _("No visit in this season: n adds one."));
+	canvas_cursor(c, row, 0);
+}
+
 static void draw_list(struct diary_page *p, const struct columns *s, struct canvas *c,
 	struct frame *f)
 {
-	size_t n = diary_count(p);
+	size_t n = diary_count(p), place = diary_place(p);
 	int first = f->first;
 
 	if (f->last - first >= 3)
 		columns_heads(s, c, first++);
 	p->rows = f->last - first + 1;
-	page_scroll_near(n, p->rows, &p->picked, &p->top);
+	page_scroll_near(n, p->rows, &place, &p->top);
 	for (int i = 0; i < p->rows && p->top + (size_t)i < n; i++) {
 		size_t at = p->top + (size_t)i;
 		const struct diary_row *r = diary_row_at(p, at);
 
-		if (at == p->picked)
+		if (at == place)
 			draw_picked(p, s, c, first + i);
 		else if (r)
 			draw_visit(s, c, first + i, r, INK_PLAIN);
 	}
 	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < n);
 	if (n == 0)
-		canvas_text(c, f->first, 1, 0, INK_PLAIN,
-			_("No visit in this season: n adds one."));
+		draw_none(p, c, f->first);
+}
+
+/* The kinds that may have been put in, over the last rows of the list. */
+static void draw_kinds(
+	const struct diary_page *p, struct canvas *c, int first, int last)
+{
+	enum { KINDS_ROWS = 8 };
+	int rows = (int)chooser_matches(&p->kinds) + 1, from = 0;
+	char prompt[SAY_LINE];
+
+	if (rows > KINDS_ROWS)
+		rows = KINDS_ROWS;
+	from = last - rows + 1 > first ? last - rows + 1 : first;
+	diary_kind_prompt(p, prompt);
+	canvas_textf(c, from, 0, c->cols, INK_TITLE, " %s", prompt);
+	canvas_cursor(c, from, 1 + text_cols(prompt));
+	for (int row = from + 1; row <= last; row++)
+		canvas_text(c, row, 0, c->cols, INK_PLAIN, "");
+	chooser_draw(&p->kinds, c, from + 1, last, LEFT);
 }
 
 static void draw_changes(struct diary_page *p, struct canvas *c, const struct frame *f)
@@ -172,19 +198,28 @@ static void say_picked(
 	const struct diary_row *r =
 		p->picked < p->diary->n ? &p->diary->rows[p->picked] : NULL;
 
-	if (p->mode != DIARY_LIST || !r || !s->dropped)
+	if (p->mode != DIARY_LIST || !r)
 		return;
-	message_set(m, false, "%s: %s%s%s%s%s%s%s%s%s%s", r->day_text, r->visit_text,
-		r->nights_text[0] ? ", " : "", r->nights_text,
+	if (!s->dropped) {
+		message_set(m, false, "%s", r->kinds_text);
+		return;
+	}
+	message_set(m, false, "%s: %s%s%s%s%s%s%s%s%s%s%s%s%s", r->day_text,
+		r->visit_text, r->nights_text[0] ? ", " : "", r->nights_text,
 		r->weekly_text[0] ? ", " : "", r->weekly_text,
-		r->weekly_text[0] ? _(" a week") : "", r->words.scout[0] ? "; " : "",
-		r->words.scout, r->words.note[0] ? ": " : "", r->words.note);
+		r->weekly_text[0] ? _(" a week") : "", r->kinds_text[0] ? ", " : "",
+		r->kinds_text, r->n_old > 0 ? _(", corrected") : "",
+		r->words.scout[0] ? "; " : "", r->words.scout,
+		r->words.note[0] ? ": " : "", r->words.note);
 }
 
-/* Returns the column of the cursor when something is typed in the message line. */
+/* Returns the column of the cursor when something is typed in the message line; else -1
+ * or 0. */
 static int fill_message(const struct diary_page *p, const struct columns *s, int cols,
 	struct message *m)
 {
+	int cursor = -1;
+
 	*m = p->message;
 	if (p->mode == DIARY_VISIT && p->typed.typing != TYPING_COUNT)
 		return run_say_message(&p->typed, cols, false, m);
@@ -195,9 +230,11 @@ static int fill_message(const struct diary_page *p, const struct columns *s, int
 			p->message.text[0] ? "  " : "", p->message.text);
 		return 1 + text_cols(prompt) + text_cols(p->line);
 	}
+	if (p->mode == DIARY_LIST && !m->text[0])
+		cursor = sift_say(&p->sift, m);
 	if (!m->text[0])
 		say_picked(p, s, m);
-	return 0;
+	return cursor;
 }
 
 static void say_status(const struct diary_page *p, char *out, size_t size)
@@ -215,7 +252,7 @@ static void say_status(const struct diary_page *p, char *out, size_t size)
 void diary_page_draw(struct diary_page *p, struct canvas *c)
 {
 	const struct trap_diary *d = p->diary;
-	char status[64];
+	char title[sizeof d->title + 64], status[64];
 	struct columns s;
 	struct message m;
 	struct frame f = { .status = status, .status_right = NULL, .message = &m };
@@ -224,9 +261,15 @@ void diary_page_draw(struct diary_page *p, struct canvas *c)
 		canvas_clear(c);
 		return;
 	}
-	f.title = c->cols >= FRAME_WIDE ? d->title : d->brief;
+	diary_find(p);
+	snprintf(
+		title, sizeof title, "%s", c->cols >= FRAME_WIDE ? d->title : d->brief);
+	sift_title(&p->sift, title, sizeof title);
+	f.title = title;
 	f.right = p->right;
-	f.keys = p->mode == DIARY_VISIT ? diary_visit_keys() : diary_page_keys();
+	f.keys = p->mode == DIARY_VISIT  ? diary_visit_keys()
+		 : p->mode == DIARY_KIND ? chooser_keys(&p->kinds)
+					 : diary_page_keys();
 	say_status(p, status, sizeof status);
 	f.status_right = p->saved;
 	fit(&s, p, c->cols);
@@ -237,6 +280,8 @@ void diary_page_draw(struct diary_page *p, struct canvas *c)
 		draw_changes(p, c, &f);
 	else
 		draw_list(p, &s, c, &f);
+	if (p->mode == DIARY_KIND)
+		draw_kinds(p, c, f.first, f.last);
 	if (cursor > 0)
 		canvas_cursor(c, f.message_row, cursor);
 }

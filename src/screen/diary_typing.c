@@ -36,7 +36,14 @@ static size_t later_than(const struct trap_diary *d, int32_t day)
 
 size_t diary_count(const struct diary_page *p)
 {
+	if (p->mode == DIARY_LIST)
+		return p->sift.n;
 	return p->diary->n + (p->mode == DIARY_VISIT && p->is_new);
+}
+
+size_t diary_place(const struct diary_page *p)
+{
+	return p->mode == DIARY_LIST ? sift_place(&p->sift, p->picked) : p->picked;
 }
 
 const struct diary_row *diary_row_at(const struct diary_page *p, size_t i)
@@ -44,6 +51,8 @@ const struct diary_row *diary_row_at(const struct diary_page *p, size_t i)
 	const struct trap_diary *d = p->diary;
 	size_t at = later_than(d, p->day);
 
+	if (p->mode == DIARY_LIST)
+		return i < p->sift.n ? &d->rows[p->sift.rows[i]] : NULL;
 	if (p->mode != DIARY_VISIT || !p->is_new || i < at)
 		return i < d->n ? &d->rows[i] : NULL;
 	return i == at ? NULL : &d->rows[i - 1];
@@ -77,6 +86,7 @@ static void fill_kinds(struct run_trap *t, const struct trap_diary *d, size_t at
 		return;
 	t->lure_kind = d->rows[at].lure_kind;
 	t->card_kind = d->rows[at].card_kind;
+	t->card_full_at = d->rows[at].card_full_at;
 }
 
 void diary_renew(struct diary_page *p)
@@ -171,6 +181,8 @@ struct wish diary_visit_key(struct diary_page *p, struct input in)
 			  "it."),
 			p->trap.block, p->trap.barred);
 	w.want = w.want == WANT_SAVE ? WANT_SAVE_PAST : WANT_NOTHING;
+	if (w.want == WANT_SAVE_PAST)
+		p->before = p->trap.open ? (struct visit){ 0 } : p->trap.visit;
 	return w;
 }
 

@@ -42,6 +42,17 @@ static void fill_column(struct entry_page *p, size_t i, const struct column *col
 		.right = is_number(col) };
 }
 
+/* Of a setting its name and value are read; its range is said of the picked one. */
+static void fill_settings(struct entry_page *p)
+{
+	enum { NAME, VALUE, RANGE, NAME_LEAST = 24 };
+
+	p->column[NAME].least = NAME_LEAST;
+	p->column[VALUE].drop = 0;
+	p->column[VALUE].whole = COLUMN_LABEL;
+	p->column[RANGE].drop = 1;
+}
+
 void entries_fill_columns(struct entry_page *p)
 {
 	size_t n = entries_cells(p->family), i = 0;
@@ -53,6 +64,8 @@ void entries_fill_columns(struct entry_page *p)
 	for (size_t k = 0; k < p->family->n_columns && i < n; k++)
 		if (p->family->columns[k].list_cols > 0)
 			fill_column(p, i++, &p->family->columns[k]);
+	if (p->list->ask.kind == ENTRY_SETTINGS)
+		fill_settings(p);
 	for (size_t r = 0; r < p->list->n; r++) {
 		for (i = 0; i < n; i++)
 			columns_want(&p->columns, i, p->list->rows[r].cells[i]);
@@ -141,13 +154,16 @@ static void draw_rows(struct entry_page *p, struct canvas *c, const struct frame
 
 static void say_status(const struct entry_page *p, char *out, size_t size)
 {
-	size_t n = p->list->n;
+	size_t n = p->n_shown;
 
-	if (p->list->n_hidden > 0)
+	if (p->list->n_hidden > 0 && p->family->can_move)
+		snprintf(out, size, _("%zu shown, %d pulled: a shows them"), n,
+			p->list->n_hidden);
+	else if (p->list->n_hidden > 0)
 		snprintf(out, size, _("%zu shown, %d put away: a shows them"), n,
 			p->list->n_hidden);
 	else
-		snprintf(out, size, _("%zu in all"), n);
+		snprintf(out, size, _("%zu in all"), p->list->n);
 }
 
 /* What the picked row has no room for. */
@@ -166,18 +182,20 @@ static void say_picked(const struct entry_page *p, int cols, struct message *m)
 
 void entry_page_draw(struct entry_page *p, struct canvas *c)
 {
-	char status[64];
+	char title[sizeof p->list->title + 64], status[64];
 	int cursor = -1;
 	struct message m = p->message;
-	struct frame f = {
-		.status = status, .message = &m, .keys = entry_page_keys(p)
-	};
+	struct frame f = { .title = title,
+		.status = status,
+		.message = &m,
+		.keys = p->replacing ? chooser_keys(&p->chooser) : entry_page_keys(p) };
 
 	if (!p->list) {
 		canvas_clear(c);
 		return;
 	}
-	f.title = p->list->title;
+	snprintf(title, sizeof title, "%s", p->list->title);
+	narrow_title(&p->narrow, p->n_shown, p->list->n, title, sizeof title);
 	say_status(p, status, sizeof status);
 	if (!m.text[0])
 		cursor = narrow_say(&p->narrow, p->n_shown, p->list->n, &m);

@@ -13,19 +13,21 @@ enum {
 };
 
 static const struct key_row rows[] = {
-	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, ENTRIES_OPEN, "Enter", N_("open"),
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, ENTRIES_OPEN, "Enter",
+		NC_("key", "open"),
 		N_("opens the picked record to be read or changed") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'n' }, { INPUT_CHAR, '0' }, ENTRIES_NEW, "n", N_("new"),
 		N_("a new record, with what may be guessed filled in") },
 	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, ENTRIES_UNDO, "u", N_("undo"),
-		N_("takes back the latest change that was made here since the pages "
-		   "were opened, on any of them; again: the one before it") },
+		N_("takes back the latest change since the pages were opened; one made "
+		   "on another page is named first, u again takes it back") },
 	{ { INPUT_CHAR, 'd' }, { INPUT_NONE, 0 }, ENTRIES_DIARY, "d", N_("diary"),
 		N_("every visit of the trap") },
 	{ { INPUT_CHAR, '-' }, { INPUT_NONE, 0 }, ENTRIES_MOVE_UP, "-", N_("up"),
 		N_("moves the trap one turn up in the driving order") },
-	{ { INPUT_CHAR, '+' }, { INPUT_NONE, 0 }, ENTRIES_MOVE_DOWN, "+", N_("down"),
+	{ { INPUT_CHAR, '+' }, { INPUT_NONE, 0 }, ENTRIES_MOVE_DOWN, "+",
+		NC_("key", "down"),
 		N_("moves the trap one turn down in the driving order") },
 	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, ENTRIES_HANG, "h", N_("hang"),
 		N_("hangs the trap today, with a new card and a new lure") },
@@ -40,11 +42,13 @@ static const struct key_row rows[] = {
 		N_("the next farm only; after the last one all farms") },
 	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, ENTRIES_PEST, "p", N_("pest"),
 		N_("the next pest only; after the last one all pests") },
-	{ { INPUT_CHAR, 'x' }, { INPUT_NONE, 0 }, ENTRIES_RETIRE, "x", N_("put away"),
+	{ { INPUT_CHAR, 'x' }, { INPUT_NONE, 0 }, ENTRIES_RETIRE, "x",
+		NC_("key", "put away"),
 		N_("puts the record away: it is offered nowhere and stays in past "
 		   "seasons; on one that is put away: brings it back") },
-	{ { INPUT_DELETE, 0 }, { INPUT_NONE, 0 }, ENTRIES_REMOVE, "Delete", NULL,
-		N_("takes out what nothing refers to; asks once more") },
+	{ { INPUT_DELETE, 0 }, { INPUT_BACKSPACE, 0 }, ENTRIES_REMOVE, "Delete", NULL,
+		N_("takes out what nothing refers to; asks once more; so does "
+		   "Backspace") },
 	{ { INPUT_CHAR, 'a' }, { INPUT_NONE, 0 }, ENTRIES_ALL, "a", N_("all"),
 		N_("shows those that are put away too, or no longer") },
 	{ { INPUT_CHAR, 'c' }, { INPUT_NONE, 0 }, ENTRIES_CHANGES, "c", N_("changes"),

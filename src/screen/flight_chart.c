@@ -56,10 +56,10 @@ static void draw_axis_row(const struct grid *g, int up)
 
 	canvas_text(g->c, row, g->left - 1, 1, INK_QUIET, "\u2502");
 	if (up == threshold_row(g)) {
-		snprintf(label, sizeof label, "%.4g", g->v->threshold);
+		words_print(label, sizeof label, "%.4g", g->v->threshold);
 		draw_label(g, row, INK_TITLE, label);
 	} else if ((up + 1) % (g->rows / 2) == 0) {
-		snprintf(label, sizeof label, "%.4g", g->unit * (up + 1));
+		words_print(label, sizeof label, "%.4g", g->unit * (up + 1));
 		draw_label(g, row, INK_QUIET, label);
 	}
 }
@@ -80,16 +80,19 @@ static unsigned marks_at(const struct grid *g, int x)
 
 static void draw_marks(const struct grid *g, int row)
 {
-	static const char letter[] = "BPLT"; /* in the order of the kinds */
+	static const char *const letters[] = { [FLIGHT_BIOFIX] = NC_("chart", "B"),
+		[FLIGHT_PEAK] = NC_("chart", "P"),
+		[FLIGHT_LURE] = NC_("chart", "L"),
+		[FLIGHT_TREATMENT] = NC_("chart", "T") };
 
 	for (int x = 0; x < g->cols; x++) {
 		unsigned bits = marks_at(g, x);
 		char text[8];
 		int n = 0;
 
-		for (unsigned kind = 0; letter[kind]; kind++)
+		for (unsigned kind = 0; kind <= FLIGHT_TREATMENT; kind++)
 			if (bits & 1U << kind)
-				text[n++] = letter[kind];
+				text[n++] = words_in(letters[kind])[0];
 		text[n] = '\0';
 		if (n > 0)
 			canvas_text(g->c, row, g->left + x, n > g->cell ? 1 : n,
@@ -124,9 +127,6 @@ static int month_in(const struct grid *g, int week)
 
 static void draw_months(const struct grid *g, int row)
 {
-	static const char *const months[] = { N_("Jan"), N_("Feb"), N_("Mar"),
-		N_("Apr"), N_("May"), N_("Jun"), N_("Jul"), N_("Aug"), N_("Sep"),
-		N_("Oct"), N_("Nov"), N_("Dec") };
 	int free_x = 0;
 
 	for (int week = g->from; week < g->to; week++) {
@@ -137,10 +137,10 @@ static void draw_months(const struct grid *g, int row)
 		if (month == 0)
 			continue;
 		if (g->cell > 1)
-			snprintf(text, sizeof text, _("%s w%d"), _(months[month - 1]),
+			snprintf(text, sizeof text, _("%s w%d"), day_month_short(month),
 				day_week(last, NULL));
 		else
-			text_copy(text, sizeof text, _(months[month - 1]));
+			text_copy(text, sizeof text, day_month_short(month));
 		draw_tick(g, row, (week - g->from) * g->cell, &free_x, text);
 	}
 }

@@ -99,12 +99,13 @@ static void draw_field(const struct form_page *p, struct canvas *c,
 			INK_PLAIN, has);
 }
 
-/* Draws what the record would do in the last rows of the page. */
+/* Draws what the record would do in the last rows of the page; not of a choice that is
+ * not made yet. */
 static void draw_live(const struct form_page *p, struct canvas *c, struct layout *s)
 {
 	int need = 0, cols = c->cols - 2;
 
-	for (int i = 0; i < 2; i++)
+	for (int i = 0; i < 2 && !p->chooser.open; i++)
 		if (p->live[i][0])
 			need += (int)reader_lines(p->live[i], cols);
 	if (need > LIVE_MOST)
@@ -197,6 +198,8 @@ static void say_status(const struct form_page *p, char *out, size_t size)
 	if (changed)
 		snprintf(
 			out, size, _("%zu not saved: Esc, then Enter, saves"), changed);
+	else if (p->typed && p->entry.id == 0)
+		snprintf(out, size, _("not saved: Esc, then Enter, saves"));
 	else
 		snprintf(out, size, _("field %zu of %zu"), p->at + 1, p->n);
 }

@@ -40,7 +40,7 @@ static void set_text(struct form_page *p, const char *text)
 
 	text_copy(field, size_of(form_column(p, p->at)), text);
 	p->cursor = strlen(field);
-	p->touched = true;
+	p->touched = p->typed = true;
 }
 
 static void turn(struct form_page *p, int by)
@@ -70,10 +70,7 @@ bool form_take(struct form_page *p)
 	if (one)
 		set_text(p, one->text);
 	else if (form_only(p)) {
-		message_set(&p->message, true,
-			_("Nothing here is called \"%s\": Backspace shows more, Esc "
-			  "leaves it as it was."),
-			p->chooser.typed);
+		chooser_say_none(&p->chooser, &p->message);
 		return false;
 	}
 	chooser_close(&p->chooser);
@@ -112,6 +109,13 @@ static void narrow(struct form_page *p)
 		  !chooser_find(s, text);
 }
 
+/* Whether a key changes a text, and not only where the hand stands in it. */
+static bool types(struct input in)
+{
+	return in.kind == INPUT_CHAR || in.kind == INPUT_BACKSPACE ||
+	       in.kind == INPUT_DELETE;
+}
+
 static bool text_key(struct form_page *p, struct input in)
 {
 	char *text = form_text(p, p->at);
@@ -130,8 +134,10 @@ static bool text_key(struct form_page *p, struct input in)
 	p->cursor = l.at;
 	p->touched = true;
 	p->turned = false;
-	if (!arrow)
+	if (types(in)) {
+		p->typed = true;
 		narrow(p);
+	}
 	return true;
 }
 

@@ -80,3 +80,12 @@ int narrow_say(const struct narrow *n, size_t shown, size_t all, struct message 
 	snprintf(before, sizeof before, "%.*s", (int)n->at, n->text);
 	return 1 + text_cols(prompt) + text_cols(before);
 }
+
+void narrow_title(
+	const struct narrow *n, size_t shown, size_t all, char *title, size_t size)
+{
+	size_t at = strlen(title);
+
+	if (n->text[0])
+		snprintf(title + at, size - at, _(" \u00b7 %zu of %zu"), shown, all);
+}

@@ -26,7 +26,7 @@ enum {
 };
 
 static const struct list_column column[COLUMNS] = {
-	[TRAP] = { N_("trap"), .least = 4, .whole = COLUMN_LABEL },
+	[TRAP] = { NC_("column", "trap"), .least = 4, .whole = COLUMN_LABEL },
 	[BLOCK] = { N_("block"), .least = 8, .drop = 9 },
 	[MARKS] = { "", .least = 1, .drop = 7, .whole = COLUMN_NUMBER },
 	[PEST] = { N_("pest"), .least = 4, .drop = 5 },
@@ -103,7 +103,7 @@ static void want_heads(struct columns *s)
 		VERDICT };
 
 	for (size_t i = 0; i < sizeof steady / sizeof *steady; i++)
-		columns_want(s, steady[i], _(column[steady[i]].head));
+		columns_want(s, steady[i], words_in(column[steady[i]].head));
 }
 
 static int service_cols(const struct run *r)
@@ -330,7 +330,7 @@ static void draw_list(struct run_page *p, const struct table *v, struct canvas *
 	const struct run *r = p->run;
 	int first = f->first;
 
-	if (f->last - first >= 3)
+	if (f->last - first >= 3 && r->n > 0)
 		draw_heads(&v->s, c, first++);
 	p->rows = f->last - first + 1;
 	page_scroll_near(r->n, p->rows, &p->picked, &p->top);

@@ -170,6 +170,10 @@ void run_entry_plus(struct run_entry *e, const struct run_trap *t, struct input 
 {
 	bool typed = e->digits[0] && !e->old_digits;
 
+	if (typed && strcmp(e->digits, "0") == 0 && e->outcome == OUTCOME_COUNTED) {
+		run_entry_card(e, t, in, m); /* no card is full of none */
+		return;
+	}
 	if (typed && e->outcome == OUTCOME_COUNTED)
 		set_outcome(e, t, (struct step){ OUTCOME_FLOOR, REASON_NONE });
 	else if (typed && e->outcome == OUTCOME_FLOOR)
@@ -208,6 +212,22 @@ static void next_step(struct run_entry *e, const struct run_trap *t,
 	set_outcome(e, t, steps[0]);
 }
 
+static void say_skipped(const struct run_entry *e, bool barred, struct message *m)
+{
+	if (e->digits[0])
+		message_set(
+			m, false, _("Skipped: the %s will not be kept."), e->digits);
+	else if (barred && e->reason == REASON_REENTRY)
+		message_set(m, false,
+			_("Skipped for re-entry. Once more: without a reason, weather, "
+			  "time, other."));
+	else if (!barred && e->reason == REASON_NONE)
+		message_set(m, false,
+			_("Skipped. Once more for a reason: re-entry, weather, time, "
+			  "other."));
+}
+
+/* Where nobody may go in, that is the reason that is offered first. */
 void run_entry_skip(struct run_entry *e, const struct run_trap *t, struct input in,
 	struct message *m)
 {
@@ -218,18 +238,35 @@ void run_entry_skip(struct run_entry *e, const struct run_trap *t, struct input 
 		{ OUTCOME_SKIPPED, REASON_TIME },
 		{ OUTCOME_SKIPPED, REASON_OTHER },
 	};
+	static const struct step barred_steps[] = {
+		{ OUTCOME_SKIPPED, REASON_REENTRY },
+		{ OUTCOME_SKIPPED, REASON_NONE },
+		{ OUTCOME_SKIPPED, REASON_WEATHER },
+		{ OUTCOME_SKIPPED, REASON_TIME },
+		{ OUTCOME_SKIPPED, REASON_OTHER },
+	};
+	bool barred = t->entry != WAITING_FREE;
 
 	(void)in;
 	if (!can_change(t, m))
 		return;
-	next_step(e, t, steps, sizeof steps / sizeof *steps);
-	if (e->outcome == OUTCOME_SKIPPED && e->digits[0])
-		message_set(
-			m, false, _("Skipped: the %s will not be kept."), e->digits);
-	else if (e->outcome == OUTCOME_SKIPPED && e->reason == REASON_NONE)
+	next_step(e, t, barred ? barred_steps : steps, sizeof steps / sizeof *steps);
+	if (e->outcome == OUTCOME_SKIPPED)
+		say_skipped(e, barred, m);
+}
+
+static void say_spoiled(const struct run_entry *e, struct message *m)
+{
+	const char *reason = _(reason_word(e->reason));
+
+	if (e->digits[0])
 		message_set(m, false,
-			_("Skipped. Once more for a reason: re-entry, weather, time, "
-			  "other."));
+			_("Spoiled (%s): %s becomes at least %s. / gives the next "
+			  "reason."),
+			reason, e->digits, e->digits);
+	else
+		message_set(
+			m, false, _("Spoiled (%s). / gives the next reason."), reason);
 }
 
 void run_entry_spoil(struct run_entry *e, const struct run_trap *t, struct input in,
@@ -255,9 +292,8 @@ void run_entry_spoil(struct run_entry *e, const struct run_trap *t, struct input
 	if (e->outcome == OUTCOME_MISSING && e->digits[0])
 		message_set(
 			m, false, _("Missing: the %s will not be kept."), e->digits);
-	else if (e->outcome == OUTCOME_SPOILED && e->digits[0])
-		message_set(m, false, _("Spoiled (%s): %s becomes at least %s."),
-			_(reason_word(e->reason)), e->digits, e->digits);
+	else if (e->outcome == OUTCOME_SPOILED)
+		say_spoiled(e, m);
 }
 
 void run_entry_erase(struct run_entry *e, const struct run_trap *t, struct input in,

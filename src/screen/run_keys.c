@@ -52,7 +52,7 @@ static const struct key_row rows[] = {
 	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, LIST_UP, "Up", NULL,
 		N_("to the trap above") },
 	{ { INPUT_DOWN, 0 }, { INPUT_NONE, 0 }, LIST_DOWN, "Down", NULL,
-		N_("to the trap below, without saving anything") },
+		N_("to the trap below; a count that is typed is kept or dropped first") },
 	{ { INPUT_PAGE_UP, 0 }, { INPUT_NONE, 0 }, LIST_PAGE_UP, "PgUp", NULL,
 		N_("one page up") },
 	{ { INPUT_PAGE_DOWN, 0 }, { INPUT_NONE, 0 }, LIST_PAGE_DOWN, "PgDn", NULL,
@@ -87,9 +87,9 @@ const char *const *run_page_notes(void)
 		   "30+ is at least 30, - was not read."),
 		N_("Today: 14 counted, 14+ at least (the card was full); c new card, l "
 		   "new lure, s glue stirred, f females, o other moths, n a note; - "
-		   "skipped, sp spoiled; 14 Fri was counted that Friday, within the "
-		   "run but before its date. Keys change what stands between [ and "
-		   "]."),
+		   "skipped, spoiled 3+ at least 3; 14 Fri was counted that "
+		   "Friday, within the run but before its date. Keys change what "
+		   "stands between [ and ]."),
 		N_("a week: the catch per seven nights. A trap that was skipped is not "
 		   "a zero: its moths come with the next count."),
 		N_("no entry until: by what was entered from the label. e passes over "

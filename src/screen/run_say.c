@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { STATUS_GAP = 3 };
+enum { STATUS_GAP = 3, DOT_COLS = 3 };
 
 /* "Fri" of "Fri 22 May": enough for a day or two before the run. */
 static void add_weekday(int32_t day, char out[static RUN_VISIT])
@@ -105,8 +105,10 @@ static void say_left(const struct run *r, char *out, size_t size)
 			r->cards_left);
 	out[0] = '\0';
 	if (lures[0] || cards[0])
-		snprintf(out, size, _(" \u00b7 left to bring: %s%s%s"), lures,
-			lures[0] && cards[0] ? ", " : "", cards);
+		snprintf(out, size,
+			r->done < (int)r->n ? _(" \u00b7 left to bring: %s%s%s")
+					    : _(" \u00b7 not changed: %s%s%s"),
+			lures, lures[0] && cards[0] ? ", " : "", cards);
 }
 
 void run_say_status(const struct run_page *p, int cols, char *out, size_t size)
@@ -122,15 +124,33 @@ void run_say_status(const struct run_page *p, int cols, char *out, size_t size)
 		snprintf(out, size, _("%d of %d done%s"), r->done, (int)r->n, over);
 }
 
+/* Half an hour is a wrong hour: what does not fit whole is said in fewer words. */
+static void say_barred(const struct run *r, int cols, char *out, size_t size)
+{
+	if (text_cols(r->barred_text) <= cols || r->barred_blocks == 0)
+		text_copy(out, size, r->barred_text);
+	else if (text_cols(r->barred_brief) <= cols)
+		text_copy(out, size, r->barred_brief);
+	else
+		snprintf(out, size,
+			ngettext("no entry to %d block: see its traps",
+				"no entry to %d blocks: see their traps",
+				(unsigned long)r->barred_blocks),
+			r->barred_blocks);
+}
+
 /* Where nobody may go comes first: a narrow window cuts the end. */
 void run_say_under(const struct run_page *p, int cols, char *out, size_t size)
 {
-	char today[DAY_TEXT_SIZE];
+	char today[DAY_TEXT_SIZE], barred[SAY_LINE * 2];
 	size_t n = 0;
 
-	if (p->run->barred_text[0])
-		snprintf(out, size, "%s \u00b7 %s", p->run->barred_text,
-			p->run->last_text);
+	say_barred(p->run, cols - 2, barred, sizeof barred);
+	if (barred[0] &&
+		text_cols(barred) + text_cols(p->run->last_text) + DOT_COLS > cols - 2)
+		text_copy(out, size, barred);
+	else if (barred[0])
+		snprintf(out, size, "%s \u00b7 %s", barred, p->run->last_text);
 	else
 		snprintf(out, size,
 			cols >= FRAME_WIDE ? _("scout %s \u00b7 %s") : "%s \u00b7 %s",
@@ -157,14 +177,23 @@ static int say_typed(const struct run_page *p, int cols, struct message *m)
 	return 1 + text_cols(prompt) + text_cols(tail);
 }
 
-/* What its row has no room for. */
+static void say_barred_trap(const struct run_trap *t, struct message *m)
+{
+	if (t->service[0])
+		message_set(m, false, _("Trap %s: %s (the label is the law); %s"),
+			t->label, t->barred, t->service);
+	else
+		message_set(m, false, _("Trap %s: %s (the label is the law)"), t->label,
+			t->barred);
+}
+
+/* What its row has no room for; where nobody may go in, the caution with it. */
 static void say_picked(const struct run_page *p, struct message *m)
 {
 	const struct run_trap *t = &p->run->traps[p->picked];
 
 	if (t->open && t->barred[0])
-		message_set(m, false, _("Trap %s: %s%s%s"), t->label, t->barred,
-			t->service[0] ? "; " : "", t->service);
+		say_barred_trap(t, m);
 	else if (t->open && t->service[0])
 		message_set(m, false, _("Trap %s: %s"), t->label, t->service);
 	else if (!t->open && strcmp(t->rule_text, "-") == 0)
@@ -175,6 +204,14 @@ static void say_picked(const struct run_page *p, struct message *m)
 			t->label, t->week_text, t->rule_text, t->verdict_text);
 }
 
+static bool bars_picked(const struct run_page *p)
+{
+	const struct run_trap *t =
+		p->picked < p->run->n ? &p->run->traps[p->picked] : NULL;
+
+	return t && t->open && t->barred[0] && !p->entry.touched;
+}
+
 int run_say_message(const struct run_page *p, int cols, bool is_cut, struct message *m)
 {
 	struct message own = { 0 };
@@ -182,6 +219,8 @@ int run_say_message(const struct run_page *p, int cols, bool is_cut, struct mess
 	*m = p->message;
 	if (p->typing != TYPING_COUNT)
 		return say_typed(p, cols, m);
+	if (!is_cut && !m->text[0] && bars_picked(p))
+		say_picked(p, m);
 	if (!is_cut || m->is_fault || (m->text[0] && p->entry.touched))
 		return 0;
 	say_picked(p, &own);

@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "screen/run_entry.h"
 
+#include <stdio.h>
 #include <string.h>
 
 enum { DATE_FAR_DAYS = 60 };
@@ -88,14 +89,18 @@ static void erase_char(struct run_page *p)
 	p->fresh = false;
 }
 
-/* "7-14" or "14" in the year or month of today, or the one before. */
+/* "7-14", "0714" or "14" in the year or month of today, or the one before. */
 static int32_t short_date(const char *text, int32_t today)
 {
 	struct ymd now = day_to_ymd(today);
 	const char *dash = strchr(text, '-');
-	char head[4] = "";
+	char head[4] = "", apart[6] = "";
 	int32_t month = now.month, day = 0, got = DAY_NONE;
 
+	if (!dash && strlen(text) == 4) {
+		snprintf(apart, sizeof apart, "%.2s-%.2s", text, text + 2);
+		return short_date(apart, today);
+	}
 	if (dash && dash - text < 3)
 		memcpy(head, text, (size_t)(dash - text));
 	if (dash && !text_int(head, 1, 12, &month))

@@ -102,8 +102,7 @@ static const char *outcome_text(const struct run_entry *e)
 {
 	if (e->outcome == OUTCOME_SKIPPED)
 		return _("skip");
-	if (e->outcome == OUTCOME_SPOILED || e->outcome == OUTCOME_COUNTED ||
-		e->outcome == OUTCOME_FLOOR)
+	if (e->outcome == OUTCOME_COUNTED || e->outcome == OUTCOME_FLOOR)
 		return "";
 	return _(outcome_word(e->outcome));
 }
@@ -119,10 +118,10 @@ static void add(char *out, const char *gap, const char *text, const char *more)
 
 static void add_flags(const struct run_entry *e, char *out)
 {
-	char flags[4];
+	char flags[SAY_SHORT];
 
-	snprintf(flags, sizeof flags, "%s%s%s", e->new_card ? "c" : "",
-		e->new_lure ? "l" : "", e->stirred ? "s" : "");
+	snprintf(flags, sizeof flags, "%s%s%s", e->new_card ? C_("mark", "c") : "",
+		e->new_lure ? C_("mark", "l") : "", e->stirred ? C_("mark", "s") : "");
 	add(out, " ", flags, "");
 	if (counts(e) && e->females[0])
 		add(out, " ", "f", e->females);
@@ -132,7 +131,9 @@ static void add_flags(const struct run_entry *e, char *out)
 
 void run_entry_text(const struct run_entry *e, char out[static RUN_ENTRY_TEXT])
 {
-	const char *reason = reason_word(e->reason);
+	/* Of a spoiled one the message line says it: here its count must stand whole. */
+	const char *reason =
+		e->outcome == OUTCOME_SPOILED ? "" : reason_word(e->reason);
 	bool floor = e->outcome == OUTCOME_FLOOR || e->outcome == OUTCOME_SPOILED;
 
 	out[0] = '\0';
@@ -151,6 +152,16 @@ static int64_t kind_of(bool is_new, int64_t was, int64_t usual)
 	if (!is_new)
 		return 0;
 	return was ? was : usual;
+}
+
+/* The lure changed that day stands in the same visit. Skipped, it needs a reason: else
+ * it would be nothing but that lure again, and the trap open. */
+static void add_serviced(const struct run_trap *t, struct visit *v)
+{
+	if (v->outcome != OUTCOME_MISSING)
+		v->new_lure = t->serviced.new_lure;
+	if (v->outcome == OUTCOME_SKIPPED && v->reason == REASON_NONE)
+		v->reason = REASON_OTHER;
 }
 
 struct visit run_entry_visit(
@@ -173,5 +184,7 @@ struct visit run_entry_visit(
 		kind_of(looked && e->new_card, was ? was->new_card : 0, t->card_kind);
 	v.new_lure = kind_of((looked || service) && e->new_lure,
 		was ? was->new_lure : 0, t->lure_kind);
+	if (t->is_serviced && t->serviced.day == day)
+		add_serviced(t, &v);
 	return v;
 }

@@ -74,6 +74,7 @@ static void draw_field(const struct columns *s, struct canvas *c, int row, size_
 	weather_text(has, text);
 	if (typed[0])
 		text_copy(text, sizeof text, typed);
+	words_from_point(text);
 	canvas_textf(c, row, at, width, is_here ? INK_FIELD : INK_PICKED, "[ %*.*s ]",
 		width - 4, width - 4, text);
 	if (is_here)

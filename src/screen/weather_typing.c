@@ -78,7 +78,7 @@ void weather_text(double degrees, char out[static SAY_SHORT])
 	if (isnan(degrees))
 		out[0] = '\0';
 	else
-		snprintf(out, SAY_SHORT, "%.1f", degrees);
+		words_print(out, SAY_SHORT, "%.1f", degrees);
 }
 
 /* Nothing, or a number; false, with a sentence, for a lone - or point. */

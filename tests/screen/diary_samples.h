@@ -32,6 +32,12 @@ static inline struct trap_diary sample_diary(void)
 {
 	static struct diary_row rows[SAMPLE_VISITS];
 	static struct diary_old olds[2];
+	static struct entry_choice lures[] = { { "CM 1 mg", "21 days" },
+		{ "CM standard", "42 days" }, { "CM old", "42 days, put away" } };
+	static struct entry_choice cards[] = { { "delta liner", "30 days" },
+		{ "small liner", "30 days" } };
+	static int64_t lure_ids[] = { SAMPLE_LURE, SAMPLE_LURE + 1, SAMPLE_LURE + 2 },
+		       card_ids[] = { SAMPLE_CARD, SAMPLE_CARD + 1 };
 	struct trap_diary d = { .trap = 103,
 		.season = 2026,
 		.today = sample_day(),
@@ -56,6 +62,12 @@ static inline struct trap_diary sample_diary(void)
 		{ 42, COUNT_NONE, "hung", "", "" },
 	};
 
+	d.lures = (struct kind_choices){
+		.names = { .items = lures, .n = 3, .only = true }, .ids = lure_ids
+	};
+	d.cards = (struct kind_choices){
+		.names = { .items = cards, .n = 2, .only = true }, .ids = card_ids
+	};
 	SET(d.title, "Addermoor \u00b7 Old Kiln \u00b7 trap 3 \u00b7 CM");
 	SET(d.brief, "trap 3 \u00b7 CM");
 	SET(d.season_text, "season 2026");
@@ -67,6 +79,8 @@ static inline struct trap_diary sample_diary(void)
 	}
 	rows[1].visit.new_card = SAMPLE_CARD;
 	rows[1].visit.new_lure = SAMPLE_LURE;
+	SET(rows[1].kinds_text, "new lure CM 1 mg, new card delta liner");
+	SET(rows[2].kinds_text, "new card delta liner");
 	rows[2].visit.outcome = OUTCOME_FLOOR;
 	rows[2].visit.new_card = SAMPLE_CARD;
 	rows[3].visit.outcome = OUTCOME_SKIPPED;
@@ -87,6 +101,28 @@ static inline struct trap_diary sample_diary(void)
 static inline struct diary_page sample_diary_page(void)
 {
 	return (struct diary_page){ .right = "Tue 21 Jul", .typed = { .scout = "MB" } };
+}
+
+/* Types the keys; returns the last wish that was one. */
+static inline struct wish diary_press(struct diary_page *p, const char *keys)
+{
+	struct wish last = page_wish(WANT_NOTHING);
+
+	for (; *keys; keys++) {
+		struct wish w = diary_page_key(
+			p, *keys == '#' ? (struct input){ INPUT_DELETE, 0 }
+					: sample_key(*keys));
+		if (w.want != WANT_NOTHING)
+			last = w;
+	}
+	return last;
+}
+
+static inline void diary_show(struct diary_page *p, const struct trap_diary *d)
+{
+	diary_page_free(p);
+	*p = sample_diary_page();
+	diary_page_show(p, d, &limits_usual, true);
 }
 
 #endif

@@ -93,7 +93,7 @@ static inline void sample_flight(struct flight_view *v)
 {
 	static struct event events[3];
 
-	*v = (struct flight_view){ .ask = { SAMPLE_FARM, 0, 1, NO_TRAP, 2026 },
+	*v = (struct flight_view){ .ask = { SAMPLE_FARM, 0, 1, NO_TRAP, 2026, false },
 		.threshold = 5,
 		.marks = { { FLIGHT_BIOFIX, 3 }, { FLIGHT_PEAK, 6 }, { FLIGHT_LURE, 6 },
 			{ FLIGHT_TREATMENT, 7 }, { FLIGHT_LURE, 12 } },

@@ -350,7 +350,7 @@ static void run_page_keeps_the_next_trap_in_sight(void **state)
 	struct run r = sample_open_run(40);
 	struct run_page p = page_of(&r);
 	struct canvas c = { 0 };
-	char next[16];
+	char next[24];
 
 	(void)state;
 	for (int i = 1; i < 40; i++) {
@@ -384,12 +384,50 @@ static void run_page_says_what_a_count_left_undone(void **state)
 	free(r.traps);
 }
 
+/* Changed this morning, outside the run: the count of the run keeps it. */
+static void run_page_keeps_the_lure_that_was_changed_that_day(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		enum outcome outcome;
+		enum reason reason;
+	} row[] = {
+		{ "counted", "6\n", OUTCOME_COUNTED, REASON_NONE },
+		{ "skipped is not that lure alone", "-\n", OUTCOME_SKIPPED,
+			REASON_OTHER },
+		{ "skipped with a reason", "--\n", OUTCOME_SKIPPED, REASON_REENTRY },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct run r = sample_open_run(3);
+		struct run_trap *t = &r.traps[1];
+		t->is_serviced = true;
+		t->serviced = sample_count(t, COUNT_NONE);
+		t->serviced.outcome = OUTCOME_SKIPPED;
+		t->serviced.new_lure = SAMPLE_LURE + 1;
+		SET(t->serviced_words.note, "by hand");
+		struct run_page p = page_of(&r);
+		run_page_pick(&p, 102);
+		struct wish w = type(&p, &r, row[i].keys);
+		if (w.want != WANT_SAVE || w.visit.outcome != row[i].outcome ||
+			w.visit.reason != row[i].reason ||
+			w.visit.new_lure != SAMPLE_LURE + 1 ||
+			strcmp(w.words.note, "by hand") != 0)
+			fail_msg("%s: outcome %d, reason %d, lure %d, \"%s\"",
+				row[i].why, (int)w.visit.outcome, (int)w.visit.reason,
+				(int)w.visit.new_lure, w.words.note);
+		free(r.traps);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(run_page_adds_a_visit_beside_one_of_another_day),
 		cmocka_unit_test(run_page_brings_no_card_or_digit_of_another_day),
 		cmocka_unit_test(run_page_leaves_a_visit_of_another_day_without_a_key),
+		cmocka_unit_test(run_page_keeps_the_lure_that_was_changed_that_day),
 		cmocka_unit_test(run_page_says_that_a_visit_is_new),
 		cmocka_unit_test(run_page_goes_to_the_trap_that_it_named),
 		cmocka_unit_test(typing_short_date_reads_back_as_the_day),

@@ -70,6 +70,17 @@ static inline void expect_shows(
 	buf_free(&got);
 }
 
+static inline void expect_hides(
+	const char *why, const struct canvas *c, const char *text)
+{
+	struct buf got = { 0 };
+
+	canvas_dump(c, false, &got);
+	if (strstr(got.text, text))
+		fail_msg("%s: \"%s\" in\n%s", why, text, got.text);
+	buf_free(&got);
+}
+
 /* Keys as text: a character is itself; \n Enter, \x1b Esc, \b Backspace, ^ up,
  * ~ down. */
 static inline struct input sample_key(char ch)
