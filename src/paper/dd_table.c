@@ -24,7 +24,7 @@ static const char *cell(double value, char out[static CELL])
 {
 	if (isnan(value))
 		return "-";
-	snprintf(out, CELL, "%.1f", value);
+	words_print(out, CELL, "%.1f", value);
 	return out;
 }
 
@@ -45,7 +45,7 @@ static void add_lines(const struct dd_table *t, struct buf *out)
 		const struct dd_line *l = &t->lines[i];
 
 		day_iso(l->day, iso);
-		buf_addf(out, "%-10s %7s %7s %7s %8.1f%s%s\n", iso,
+		words_addf(out, "%-10s %7s %7s %7s %8.1f%s%s\n", iso,
 			cell(l->used_min, min), cell(l->used_max, max), cell(l->dd, dd),
 			l->sum, l->missing ? "+" : "", remark(l));
 	}
@@ -57,7 +57,7 @@ static void add_sum(const struct dd_table *t, struct buf *out)
 
 	day_iso(t->ask.from, from);
 	day_iso(t->ask.to, to);
-	buf_addf(out,
+	words_addf(out,
 		t->total.missing ? _("at least %.1f %c degree-days from %s to %s")
 				 : _("%.1f %c degree-days from %s to %s"),
 		t->total.sum, t->ask.unit, from, to);

@@ -131,9 +131,9 @@ static void add_bar_row(const struct chart *c, int up)
 	char label[SAY_SHORT] = "", cell[5];
 
 	if (at_threshold)
-		snprintf(label, sizeof label, "%.4g", c->v->threshold);
+		words_print(label, sizeof label, "%.4g", c->v->threshold);
 	else if ((up + 1) % (ROWS / 2) == 0)
-		snprintf(label, sizeof label, "%.4g", c->unit * (up + 1));
+		words_print(label, sizeof label, "%.4g", c->unit * (up + 1));
 	add_label(c, label, "|");
 	for (int week = c->from; week < c->to; week++) {
 		bar_cell(c, week, up, cell);
@@ -161,13 +161,16 @@ static void add_tick(const struct chart *c, int week, const char *text, int *x)
 /* The letters of a week's marks; `*` where they do not fit. */
 static void add_week_marks(const struct chart *c, int week)
 {
-	static const char letters[] = "BPLT"; /* in the order of the kinds */
+	static const char *const letters[] = { [FLIGHT_BIOFIX] = NC_("chart", "B"),
+		[FLIGHT_PEAK] = NC_("chart", "P"),
+		[FLIGHT_LURE] = NC_("chart", "L"),
+		[FLIGHT_TREATMENT] = NC_("chart", "T") };
 	char text[FLIGHT_TREATMENT + 2] = "";
 	int n = 0;
 
 	for (size_t i = 0; i < c->v->n_marks && n <= FLIGHT_TREATMENT; i++)
 		if (c->v->marks[i].week == week)
-			text[n++] = letters[c->v->marks[i].kind];
+			text[n++] = words_in(letters[c->v->marks[i].kind])[0];
 	buf_add_field(c->out, n > c->cell ? "*" : text, c->cell);
 }
 
@@ -185,13 +188,11 @@ static void add_marks(const struct chart *c)
 static bool month_in(const struct chart *c, int week, char out[static SAY_SHORT])
 {
 	int32_t last = c->v->now.first_day + 7 * week + 6;
-	char text[DAY_TEXT_SIZE];
+	struct ymd d = day_to_ymd(last);
 
-	if (day_to_ymd(last).day > 7)
+	if (d.day > 7)
 		return false;
-	day_short(last, text, sizeof text);
-	const char *space = strrchr(text, ' ');
-	text_copy(out, SAY_SHORT, space ? space + 1 : text);
+	text_copy(out, SAY_SHORT, day_month_short(d.month));
 	return true;
 }
 

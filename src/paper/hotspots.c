@@ -91,7 +91,7 @@ static void add_row(const struct hot_row *r, int cols, struct buf *out)
 	paper_wrap(out, r->earlier, 2, cols);
 	paper_wrap(out, r->numbers, 2, cols);
 	if (!isnan(r->gi_star))
-		buf_addf(&line, _("Gi* of Getis and Ord: %.2f."),
+		words_addf(&line, _("Gi* of Getis and Ord: %.2f."),
 			text_hundredths(r->gi_star));
 	if (line.n)
 		paper_wrap(out, line.text, 2, cols);

@@ -10,8 +10,6 @@ enum { SHEET_BELOW = 4 }; /* blanks before what is said below a row */
 void sheet_filled(const struct sheet *s, struct pager *p);
 void sheet_blank(const struct sheet *s, struct pager *p);
 
-/* "  ", "b ", " d" or "bd": border, disrupted. */
-const char *sheet_marks(const struct sheet_trap *t);
 /* A rule across the page, with its newline. */
 void sheet_rule(struct buf *out);
 /* What to bring, in a chunk of its own. */
@@ -20,8 +18,30 @@ void sheet_bring(const struct sheet *s, struct pager *p);
 void sheet_clocks(const struct sheet *s, struct pager *p);
 /* The table of traps and block means needing attention. */
 void sheet_needs(const struct sheet *s, struct pager *p);
-/* Adds that entry is barred, what is amiss (unless it stands elsewhere) and what is
- * due, after what *out holds. */
+
+/* Words of the text and the PDF, added to *out (sheet_words.c). */
+
+/* "", "b", " d" or "bd": border, disrupted. */
+const char *sheet_marks(const struct sheet_trap *t);
+/* The heading's two lines; what the marks mean, for the foot. */
+void sheet_say_title(const struct sheet *s, bool blank, struct buf *out);
+void sheet_say_day(
+	const struct sheet *s, const struct sheet_form *form, struct buf *out);
+const char *sheet_legend(bool blank);
+void sheet_say_bring(const struct sheet *s, struct buf *out);
+void sheet_say_hot(const struct hot_line *hot, struct buf *out);
+/* "CM 1 mg since 7 Jul" */
+void sheet_say_lure(const struct sheet_trap *t, struct buf *out);
+/* Traps counted and moths; traps and block means over and unknown. */
+void sheet_say_counted(const struct sheet *s, struct buf *out);
+void sheet_say_standing(const struct sheet *s, struct buf *out);
+/* That entry is barred, what is amiss (unless it stands elsewhere) and what is due,
+ * after what *out holds. */
 void sheet_concerns(const struct sheet_trap *t, bool amiss, struct buf *out);
+/* Lure, card, total, concerns: what stands below a trap's row in the filled sheet. */
+void sheet_say_trap(const struct sheet_trap *t, struct buf *out);
+/* How many traps were read, the highest, what the block says. */
+void sheet_say_block(const struct sheet_block *b, struct buf *out);
+const char *sheet_block_verdict(const struct sheet_block *b);
 
 #endif

@@ -150,6 +150,10 @@ void paper_block_diary(
 	if (d->n == 0)
 		paper_wrap(&text, _("nothing was entered for this span"), INDENT,
 			form->cols);
+	if (d->n > 0) {
+		buf_add(&text, "\n");
+		paper_wrap(&text, d->says, INDENT, form->cols);
+	}
 	add_end(form, &text);
 	finish(&text, form->utf8, out);
 }

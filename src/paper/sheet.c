@@ -14,13 +14,6 @@ enum {
 	NOTES_BESIDE = 2,     /* their heading, a blank */
 };
 
-const char *sheet_marks(const struct sheet_trap *t)
-{
-	static const char *const marks[] = { "", " d", "b", "bd" };
-
-	return marks[t->is_border * 2 + t->is_disrupted];
-}
-
 void sheet_rule(struct buf *out)
 {
 	for (int i = 0; i < SHEET_COLS; i++)
@@ -32,10 +25,7 @@ void sheet_bring(const struct sheet *s, struct pager *p)
 {
 	struct buf chunk = { 0 }, text = { 0 };
 
-	bool under_way = s->visited > 0 && s->visited < (int)s->n;
-	buf_addf(&text,
-		under_way ? _("Still to bring: %s") : _("Bring on the next run: %s"),
-		s->bring);
+	sheet_say_bring(s, &text);
 	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
 	buf_add(&chunk, "\n");
 	pager_add(p, &chunk);
@@ -105,21 +95,14 @@ static void add_head(const struct sheet *s, const struct sheet_form *form, size_
 {
 	struct buf text = { 0 };
 
-	buf_addf(&text,
-		form->blank ? _("Scouting sheet to carry: %s")
-			    : _("Scouting sheet: %s"),
-		s->farm);
+	sheet_say_title(s, form->blank, &text);
 	paper_cell(out, text.text, SHEET_COLS - PAGE_COLS);
 	buf_clear(&text);
 	buf_addf(&text, _("page %d of %d"), (int)page, (int)n);
 	paper_cell(out, text.text, -PAGE_COLS);
 	buf_add(out, "\n");
 	buf_clear(&text);
-	buf_add(&text, s->day);
-	if (s->scout[0] && !form->blank)
-		buf_addf(&text, _(", scout %s"), s->scout);
-	if (s->last_run[0])
-		buf_addf(&text, ", %s", s->last_run);
+	sheet_say_day(s, form, &text);
 	paper_cell(out, text.text, SHEET_COLS);
 	grid_end_line(out);
 	sheet_rule(out);
@@ -130,18 +113,7 @@ static void add_head(const struct sheet *s, const struct sheet_form *form, size_
 static void add_foot(const struct sheet_form *form, struct buf *out)
 {
 	sheet_rule(out);
-	if (form->blank)
-		paper_wrap(out,
-			_("Write 0 for none counted, - for not read, + behind a count "
-			  "for at least (card full); b border, d disrupted."),
-			0, SHEET_COLS);
-	else
-		paper_wrap(out,
-			_("0 none counted, - not read, + at least (card full), sp "
-			  "spoiled, ? in doubt; c new card, l new lure, s stirred; b "
-			  "border, d disrupted; a week: moths per trap a week; season: "
-			  "moths counted this season; block: judged with its block."),
-			0, SHEET_COLS);
+	paper_wrap(out, sheet_legend(form->blank), 0, SHEET_COLS);
 	paper_wrap(out, form->caution_short, 0, SHEET_COLS);
 }
 

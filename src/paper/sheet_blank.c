@@ -56,7 +56,7 @@ static void add_titles(const struct grid *g, struct buf *out)
 	add_left(g, NULL, out);
 	paper_cell(out, _("count"), 11);
 	paper_cell(out, _("card"), 7);
-	paper_cell(out, _("lure"), 7);
+	paper_cell(out, C_("column", "lure"), 7);
 	paper_cell(out, _("note"), 14);
 	grid_end_line(out);
 	sheet_rule(out);
@@ -73,9 +73,7 @@ static void add_due(const struct sheet_trap *t, struct buf *out)
 		paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
 		buf_clear(&text);
 	}
-	buf_add(&text, t->lure);
-	if (t->lure[0] && t->lure_since[0])
-		buf_addf(&text, _(" since %s"), t->lure_since);
+	sheet_say_lure(t, &text);
 	paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
 	if (out->n == 0)
 		buf_add(out, "\n");

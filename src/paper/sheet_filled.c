@@ -65,7 +65,7 @@ static void lay_out_traps(const struct sheet *s, struct grid *g, struct trap_cel
 	grid_column(g, _("a week"), GRID_NUMBER, 6);
 	grid_column(g, _("nights"), GRID_NUMBER, 6);
 	grid_column(g, _("thr."), GRID_TEXT, 4);
-	grid_column(g, _("verdict"), GRID_TEXT, 7);
+	grid_column(g, _("verdict"), GRID_TEXT, text_cols(_("unknown")));
 	for (size_t i = 0; i < s->n; i++) {
 		cells_of(&s->traps[i], c);
 		grid_note(g, c->text);
@@ -77,19 +77,7 @@ static void add_trap(const struct sheet_trap *t, struct buf *out)
 {
 	struct buf text = { 0 };
 
-	buf_add(&text, "");
-	if (t->lure[0])
-		buf_addf(&text, _("lure %s"), t->lure);
-	if (t->lure_since[0])
-		buf_addf(&text, _(" since %s"), t->lure_since);
-	if (t->card_since[0])
-		buf_addf(
-			&text, _("%scard since %s"), text.n ? ", " : "", t->card_since);
-	if (t->total[0])
-		buf_addf(&text, _("%sseason %s"), text.n ? ", " : "", t->total);
-	/* What a trap needing attention says stands further up; what is due there
-	 * stands here too, for whoever goes by this list. */
-	sheet_concerns(t, !t->needs_attention, &text);
+	sheet_say_trap(t, &text);
 	paper_wrap(out, text.text, SHEET_BELOW, SHEET_COLS);
 	buf_free(&text);
 }
@@ -140,7 +128,7 @@ static void lay_out_blocks(const struct sheet *s, struct grid *g)
 	grid_column(g, _("highest"), GRID_NUMBER, 7);
 	grid_column(g, _("read"), GRID_MARK, 8);
 	grid_column(g, _("thr."), GRID_TEXT, 4);
-	grid_column(g, _("verdict"), GRID_TEXT, 7);
+	grid_column(g, _("verdict"), GRID_TEXT, text_cols(_("unknown")));
 	for (size_t i = 0; i < s->n_blocks; i++) {
 		const char *cells[BLOCK_CELLS];
 
@@ -192,36 +180,14 @@ static void add_blocks(const struct sheet *s, struct pager *p)
 	buf_free(&titles);
 }
 
-static void say_counted(const struct sheet *s, struct buf *out)
-{
-	if (s->visited == 0) {
-		buf_add(out, _("Totals: the run has not begun."));
-		return;
-	}
-	buf_addf(out,
-		ngettext("Totals: %d of %d trap counted",
-			"Totals: %d of %d traps counted", (unsigned long)s->n),
-		s->counted, (int)s->n);
-	if (s->visited < (int)s->n)
-		buf_add(out, _(" so far"));
-	if (s->counted)
-		buf_addf(out,
-			ngettext(", %d moth", ", %d moths", (unsigned long)s->moths),
-			(int)s->moths);
-	buf_add(out, ".");
-}
-
 static void add_totals(const struct sheet *s, struct pager *p)
 {
 	struct buf chunk = { 0 }, text = { 0 };
 
-	say_counted(s, &text);
+	sheet_say_counted(s, &text);
 	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
 	buf_clear(&text);
-	buf_addf(&text,
-		_("As of the last readings: %d OVER, %d unknown, traps and block means "
-		  "together."),
-		s->over, s->unknown);
+	sheet_say_standing(s, &text);
 	paper_wrap(&chunk, text.text, 0, SHEET_COLS);
 	pager_add(p, &chunk);
 	buf_free(&chunk);

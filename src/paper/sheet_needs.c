@@ -1,27 +1,11 @@
 /* The first table of the filled sheet: traps and block means needing attention. */
+#include "base/text.h"
 #include "base/words.h"
 #include "grid.h"
 #include "paper/ascii.h"
 #include "parts.h"
 
-#include <string.h>
-
 enum { NEED_CELLS = 6 };
-
-static void add_concern(const char *says, struct buf *out)
-{
-	if (*says)
-		buf_addf(out, "%s%s", out->n ? "; " : "", says);
-}
-
-/* "missing" behind "trap missing" would be said twice. */
-void sheet_concerns(const struct sheet_trap *t, bool amiss, struct buf *out)
-{
-	add_concern(t->barred, out);
-	add_concern(amiss ? t->says : "", out);
-	if (!amiss || !strstr(t->says, t->service))
-		add_concern(t->service, out);
-}
 
 static void trap_cells(const struct sheet_trap *t, const char **cells)
 {
@@ -33,7 +17,6 @@ static void trap_cells(const struct sheet_trap *t, const char **cells)
 	cells[5] = t->verdict;
 }
 
-/* Without a rule the block's verdict is that of a trap which is worse than the mean. */
 static void block_cells(const struct sheet_block *b, const char **cells)
 {
 	cells[0] = _("mean");
@@ -41,7 +24,7 @@ static void block_cells(const struct sheet_block *b, const char **cells)
 	cells[2] = b->pest;
 	cells[3] = b->mean;
 	cells[4] = b->rule;
-	cells[5] = b->rule[0] ? b->verdict : _("over or unknown");
+	cells[5] = sheet_block_verdict(b);
 }
 
 static void lay_out(const struct sheet *s, struct grid *g)
@@ -53,7 +36,7 @@ static void lay_out(const struct sheet *s, struct grid *g)
 	grid_column(g, _("pest"), GRID_TEXT, 3);
 	grid_column(g, _("a week"), GRID_NUMBER, 6);
 	grid_column(g, _("thr."), GRID_TEXT, 4);
-	grid_column(g, _("verdict"), GRID_TEXT, 7);
+	grid_column(g, _("verdict"), GRID_TEXT, text_cols(_("unknown")));
 	for (size_t i = 0; i < s->n; i++) {
 		trap_cells(&s->traps[i], cells);
 		grid_note(g, cells);
@@ -104,10 +87,7 @@ static void add_block(const struct sheet_block *b, struct needs *n)
 	if (!b->needs_attention)
 		return;
 	block_cells(b, cells);
-	buf_addf(&n->below, _("traps read: %s"), b->read);
-	if (b->highest[0] && strcmp(b->highest, "-") != 0)
-		buf_addf(&n->below, _(", highest %s"), b->highest);
-	add_concern(b->says, &n->below);
+	sheet_say_block(b, &n->below);
 	add_row(n, cells);
 }
 
@@ -118,7 +98,7 @@ static void add_hot(const struct sheet *s, struct needs *n)
 
 	for (size_t i = 0; i < s->hot.n; i++) {
 		buf_clear(&line);
-		buf_addf(&line, _("This season: %s"), s->hot.items[i].text);
+		sheet_say_hot(&s->hot.items[i], &line);
 		paper_wrap(&n->chunk, line.text, 0, SHEET_COLS);
 		pager_add(n->to, &n->chunk);
 	}

@@ -156,8 +156,8 @@ static void add_sums(const struct week *w, int cols, struct buf *out)
 {
 	struct buf text = { 0 };
 
-	buf_addf(&text, _("%d OVER, %d unknown, %d near, %d under"), w->n_over,
-		w->n_unknown, w->n_near, w->n_under);
+	buf_addf(&text, _("%d OVER, %d unknown, %d near, %d under%s"), w->n_over,
+		w->n_unknown, w->n_near, w->n_under, w->doubted_text);
 	if (w->n_none)
 		buf_addf(&text,
 			ngettext("; %d trap without a threshold",
@@ -185,8 +185,9 @@ static void add_all(const struct week *w, int cols, struct buf *out)
 	buf_add(out, "\n");
 	paper_wrap(out,
 		_("a week: moths per trap per week, of a block the mean; b border, d "
-		  "disrupted. Flight: _ counted none, \u00b7 not read, + at least "
-		  "(card full); the lines of one pest have one scale."),
+		  "disrupted: 0 there does not mean no moths. Flight: _ counted none, "
+		  "\u00b7 not read, + at least (card full); the lines of one pest have "
+		  "one scale."),
 		0, cols);
 }
 

@@ -121,9 +121,10 @@ static void a_block_diary_is_plain_where_utf8_does_not_show(void **state)
 		{ .day_text = "Mon 29 Jun", .text = "CM: \u00b7_\u2588" },
 		{ .day_text = "Wed 15 Jul", .text = "OVER CM, trap 1" },
 	};
-	struct block_diary d = {
-		.title = "Otterlea \u00b7 Quarry Rows", .lines = lines, .n = 2
-	};
+	struct block_diary d = { .title = "Otterlea \u00b7 Quarry Rows",
+		.lines = lines,
+		.n = 2,
+		.says = "Told as they stand now." };
 	struct record_form f = form(78);
 	struct buf out = { 0 };
 
@@ -132,7 +133,8 @@ static void a_block_diary_is_plain_where_utf8_does_not_show(void **state)
 	paper_block_diary(&d, &f, &out);
 	assert_non_null(strstr(out.text, "Season of a block, Otterlea . Quarry Rows"));
 	assert_non_null(strstr(out.text, "  Mon 29 Jun  CM: ._8\n"));
-	assert_non_null(strstr(out.text, "  Wed 15 Jul  OVER CM, trap 1\n"));
+	assert_non_null(strstr(out.text,
+		"  Wed 15 Jul  OVER CM, trap 1\n\n  Told as they stand now.\n"));
 	buf_free(&out);
 }
 

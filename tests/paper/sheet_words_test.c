@@ -163,17 +163,17 @@ static void sheet_names_block_means_needing_attention(void **state)
 	} row[] = {
 		{ "a mean over its threshold",
 			{ "Low Row", "OFM", "7.0", "9.0", "2 of 2", ">=5", "OVER",
-				"lure was 7 d overdue", true },
+				"lure was 7 d overdue", true, true },
 			"\nmean Low Row     OFM     7.0 >=5  OVER\n"
 			"    traps read: 2 of 2, highest 9.0; lure was 7 d overdue\n" },
 		{ "an unknown mean",
 			{ "Low Row", "OFM", "-", "-", "0 of 2", ">=5", "unknown",
-				"none of 2 traps read", true },
+				"none of 2 traps read", true, false },
 			"\nmean Low Row     OFM       - >=5  unknown\n"
 			"    traps read: 0 of 2; none of 2 traps read\n" },
 		{ "a mean beside a trap that is worse",
 			{ "Low Row", "OFM", "7.0", "9.0", "2 of 3", "", "OVER",
-				"trap 4: >=3", true },
+				"trap 4: >=3", true, true },
 			"\nmean Low Row     OFM     7.0      over or unknown\n"
 			"    traps read: 2 of 3, highest 9.0; trap 4: >=3\n" },
 	};
@@ -198,7 +198,7 @@ static void sheet_names_no_block_mean_that_is_fine(void **state)
 {
 	struct sheet s = sheets_with(1);
 	struct sheet_block block = { "Low Row", "OFM", "2.0", "3.0", "2 of 2", ">=5",
-		"under", "", false };
+		"under", "", false, false };
 
 	(void)state;
 	s.blocks = &block;
@@ -292,7 +292,7 @@ static void sheet_totals_of_verdicts_name_their_day_and_kind(void **state)
 static void sheet_explains_its_words_at_the_foot(void **state)
 {
 	static const char *const words[] = { "0 none counted", "season: moths",
-		"block: judged with", "? in doubt", "b border", "a week: moths" };
+		"block: judged", "? in doubt", "b border", "week: moths per trap" };
 	struct sheet s = sheets_with(1);
 	char *text = sheets_print(&s, sheets_form(PAPER_A4, false));
 	const char *foot = strstr(text, "0 none counted");

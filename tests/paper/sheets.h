@@ -13,8 +13,11 @@ static const char *const sheets_cautions[] = { "First caution of the test.",
 
 static inline struct sheet_form sheets_form(enum paper paper, bool blank)
 {
-	return (struct sheet_form){ paper, blank, true, "Short caution of the test.",
-		sheets_cautions };
+	return (struct sheet_form){ .paper = paper,
+		.blank = blank,
+		.utf8 = true,
+		.caution_short = "Short caution of the test.",
+		.cautions = sheets_cautions };
 }
 
 /* n traps T001.. in driving order; of each the last words are "end of T001". */

@@ -1,0 +1,261 @@
+/* The map of traps and sources to scale, north upwards. */
+#include "season_parts.h"
+
+#include "base/buf.h"
+#include "base/mem.h"
+#include "base/plot.h"
+#include "base/words.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+static const double most_h = 80, least_span = 50, margin = 7, digit_size = 4;
+static const double scale_h = 8, block_w = 34;
+
+enum { MAP_LEAST = 2 }; /* traps: one alone is nowhere */
+
+struct map {
+	const struct hot_view *v;
+	const struct season_chart *charts; /* of the pest: they name the blocks */
+	size_t n_charts;
+	double *x, *y; /* points in metres; owned */
+	size_t n, n_traps;
+	double west, north, per_mm; /* metres at the corner; metres a mm */
+	struct pdf_box box;
+};
+
+static void add_point(struct map *m, struct point at)
+{
+	m->x[m->n] = at.x;
+	m->y[m->n++] = at.y;
+}
+
+/* A source far away is left off: the traps are what the map is for. */
+static bool is_on_map(const struct map *m, const struct hot_source *s)
+{
+	return s->letter && s->has_point &&
+	       plot_is_near(m->x, m->y, m->n_traps, s->at.x, s->at.y);
+}
+
+static void collect(struct map *m)
+{
+	const struct hot_view *v = m->v;
+	size_t most = v->n_traps + v->n_sources * (OUTLINE_MAX + 1);
+
+	m->x = mem_new(most, sizeof *m->x);
+	m->y = mem_new(most, sizeof *m->y);
+	for (size_t i = 0; i < v->n_traps; i++)
+		if (v->traps[i].has_position)
+			add_point(m, v->traps[i].at);
+	m->n_traps = m->n;
+	for (size_t i = 0; m->n_traps > 0 && i < v->n_sources; i++) {
+		const struct hot_source *s = &v->sources[i];
+		if (!is_on_map(m, s))
+			continue;
+		add_point(m, s->at);
+		for (size_t k = 0; k < s->n_outline; k++)
+			add_point(m, s->outline[k]);
+	}
+}
+
+/* The finest scale at which all points have room; the map is no higher than it needs. */
+static void lay_out(struct map *m, const struct leaf *l)
+{
+	double west = m->x[0], east = west, south = m->y[0], north = south;
+
+	for (size_t i = 1; i < m->n; i++) {
+		west = fmin(west, m->x[i]);
+		east = fmax(east, m->x[i]);
+		south = fmin(south, m->y[i]);
+		north = fmax(north, m->y[i]);
+	}
+	double wide = fmax(east - west, least_span),
+	       high = fmax(north - south, least_span);
+	m->per_mm = fmax(wide / (l->body.w - 2 * margin), high / (most_h - 2 * margin));
+	m->box = (struct pdf_box){ l->body.x, 0, l->body.w,
+		high / m->per_mm + 2 * margin };
+	m->west = (west + east) / 2 - m->box.w / 2 * m->per_mm;
+	m->north = (north + south) / 2 + m->box.h / 2 * m->per_mm;
+}
+
+static struct pdf_at place(const struct map *m, struct point at)
+{
+	return (struct pdf_at){ m->box.x + (at.x - m->west) / m->per_mm,
+		m->box.y + (m->north - at.y) / m->per_mm };
+}
+
+static void set_mark(struct leaf *l, struct pdf_at at, const char *text, bool bold)
+{
+	const struct pdf_type type = {
+		.points = 8.5, .bold = bold, .align = PDF_CENTRE, .middle = true
+	};
+	const struct pdf_box box = { at.x - digit_size / 2, at.y - digit_size / 2,
+		digit_size, digit_size };
+
+	pdf_fill(l->pdf,
+		(struct pdf_box){ at.x - digit_size / 3, at.y - digit_size / 2.6,
+			digit_size / 1.5, digit_size / 1.3 },
+		PDF_WHITE);
+	pdf_text(l->pdf, box, &type, text);
+}
+
+static void set_source(struct leaf *l, const struct map *m, const struct hot_source *s)
+{
+	const struct pdf_pen pen = { .width = 0.25 };
+	struct pdf_at at[OUTLINE_MAX + 1];
+	char letter[2] = { s->letter, '\0' };
+
+	for (size_t k = 0; k < s->n_outline; k++)
+		at[k] = place(m, s->outline[k]);
+	if (s->n_outline > 0) {
+		at[s->n_outline] = at[0];
+		pdf_area(l->pdf, at, s->n_outline, PDF_HATCHED);
+		pdf_lines(l->pdf, at, s->n_outline + 1, &pen);
+	}
+	set_mark(l, place(m, s->at), letter, true);
+}
+
+/* Where several fall on one mark the highest class is set last. */
+static void set_traps(struct leaf *l, const struct map *m)
+{
+	char text[2] = "";
+
+	for (int rank = -2; rank <= 9; rank++)
+		for (size_t i = 0; i < m->v->n_traps; i++) {
+			const struct hot_trap *t = &m->v->traps[i];
+			if (!t->has_position || (t->is_alike ? t->digit : -2) != rank)
+				continue;
+			text[0] = rank == -2   ? 'o'
+				  : rank == -1 ? '?'
+					       : (char)('0' + rank);
+			set_mark(l, place(m, t->at), text, true);
+		}
+}
+
+/* Below the block's southernmost trap, amid all of them. */
+static void set_block(struct leaf *l, const struct map *m, const struct season_chart *c)
+{
+	const struct pdf_type type = { .points = 6.5, .align = PDF_CENTRE };
+	struct point at = { 0, 0 };
+	int n = 0;
+
+	for (size_t i = 0; i < m->v->n_traps; i++) {
+		const struct hot_trap *t = &m->v->traps[i];
+		if (!t->has_position || t->block != c->block)
+			continue;
+		at.y = n == 0 ? t->at.y : fmin(at.y, t->at.y);
+		at.x += t->at.x;
+		n++;
+	}
+	if (n == 0)
+		return;
+	at.x /= n;
+	struct pdf_at below = place(m, at);
+	pdf_text(l->pdf,
+		(struct pdf_box){ below.x - block_w / 2, below.y + 1.6, block_w, 0 },
+		&type, c->block_name);
+}
+
+/* 1, 2 or 5 times a power of ten, a quarter of the map at most. */
+static double bar_metres(const struct map *m)
+{
+	double most = m->box.w * m->per_mm / 4;
+	double power = pow(10, floor(log10(most)));
+
+	return most >= 5 * power ? 5 * power : most >= 2 * power ? 2 * power : power;
+}
+
+static void set_scale(struct leaf *l, const struct map *m)
+{
+	const struct pdf_pen pen = { .width = 0.5 };
+	double metres = bar_metres(m), w = metres / m->per_mm;
+	struct pdf_at from = { l->body.x + 24, l->y + 3 };
+	char text[SAY_SHORT];
+
+	pdf_put_mark(l->pdf, (struct pdf_at){ l->body.x + 4, l->y + 3 }, PDF_UP, 3.4);
+	pdf_text(l->pdf, (struct pdf_box){ l->body.x + 7, l->y + 1.4, 16, 0 },
+		&leaf_small, _("north"));
+	pdf_line(l->pdf, from, (struct pdf_at){ from.x + w, from.y }, &pen);
+	for (int i = 0; i < 2; i++)
+		pdf_line(l->pdf, (struct pdf_at){ from.x + w * i, from.y - 1.2 },
+			(struct pdf_at){ from.x + w * i, from.y + 1.2 }, &pen);
+	if (metres >= 1000)
+		words_print(text, sizeof text, _("%.0f km"), metres / 1000);
+	else
+		words_print(text, sizeof text, _("%.0f m"), metres);
+	pdf_text(l->pdf, (struct pdf_box){ from.x + w + 2, l->y + 1.4, 20, 0 },
+		&leaf_small, text);
+	l->y += scale_h - 2;
+}
+
+static void set_legend(struct leaf *l, const struct map *m)
+{
+	const struct hot_view *v = m->v;
+	struct buf text = { 0 };
+
+	buf_addf(&text, "%s%s", v->classes ? v->classes : "",
+		_("  ? not read  o not compared"));
+	leaf_words(l, 0, &leaf_small, text.text);
+	buf_clear(&text);
+	for (size_t i = 0; i < v->n_sources; i++)
+		if (v->sources[i].letter && v->sources[i].has_point)
+			buf_addf(&text, "%s%c %s (%s%s)", text.n ? "  " : "",
+				v->sources[i].letter, v->sources[i].name,
+				_(source_kind_word(v->sources[i].kind)),
+				is_on_map(m, &v->sources[i]) ? "" : _(", off the map"));
+	leaf_words(l, 0, &leaf_small, text.n ? text.text : "");
+	buf_clear(&text);
+	for (size_t i = 0; i < v->n_traps; i++)
+		buf_addf(&text, "%s%s %s", text.n ? ", " : _("Traps, moths a week: "),
+			v->traps[i].label, v->traps[i].text);
+	leaf_words(l, 0, &leaf_small, text.text);
+	buf_free(&text);
+}
+
+static void set_map(struct leaf *l, struct map *m)
+{
+	const struct pdf_pen pen = { .width = 0.25 };
+
+	lay_out(m, l);
+	leaf_need(l, m->box.h + scale_h + 12);
+	leaf_gap(l, 1);
+	m->box.y = l->y;
+	pdf_frame(l->pdf, m->box, &pen);
+	pdf_clip(l->pdf, m->box);
+	for (size_t i = 0; i < m->v->n_sources; i++)
+		if (is_on_map(m, &m->v->sources[i]))
+			set_source(l, m, &m->v->sources[i]);
+	for (size_t i = 0; i < m->n_charts; i++)
+		set_block(l, m, &m->charts[i]);
+	set_traps(l, m);
+	pdf_unclip(l->pdf);
+	l->y += m->box.h + 1;
+	set_scale(l, m);
+	set_legend(l, m);
+}
+
+bool season_has_map(const struct hot_view *v)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < v->n_traps; i++)
+		n += v->traps[i].has_position;
+	return n >= MAP_LEAST;
+}
+
+void season_map(
+	struct leaf *l, const struct season_page *p, const struct season_pest *s)
+{
+	const struct hot_view *v = &s->hot;
+	struct map m = { .v = v, .charts = &p->charts[s->first], .n_charts = s->n };
+
+	if (!season_has_map(v)) {
+		leaf_words(l, 0, &leaf_plain, v->no_map);
+		return;
+	}
+	collect(&m);
+	set_map(l, &m);
+	free(m.x);
+	free(m.y);
+}

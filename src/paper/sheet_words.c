@@ -1,0 +1,146 @@
+/* What the sheet says, in words that text and PDF share. */
+#include "base/words.h"
+#include "parts.h"
+
+#include <string.h>
+
+const char *sheet_marks(const struct sheet_trap *t)
+{
+	static const char *const marks[] = { "", " d", "b", "bd" };
+
+	return marks[t->is_border * 2 + t->is_disrupted];
+}
+
+void sheet_say_title(const struct sheet *s, bool blank, struct buf *out)
+{
+	buf_addf(out,
+		blank ? _("Scouting sheet to carry: %s") : _("Scouting sheet: %s"),
+		s->farm);
+}
+
+void sheet_say_day(
+	const struct sheet *s, const struct sheet_form *form, struct buf *out)
+{
+	if (form->notice && *form->notice)
+		buf_addf(out, "%s \u00b7 ", form->notice);
+	buf_add(out, s->day);
+	if (s->scout[0] && !form->blank)
+		buf_addf(out, _(", scout %s"), s->scout);
+	if (s->last_run[0])
+		buf_addf(out, ", %s", s->last_run);
+}
+
+const char *sheet_legend(bool blank)
+{
+	return blank ? _("Write 0 for none counted, - for not read, + behind a count "
+			 "for at least (card full); b border, d disrupted: 0 there "
+			 "does not mean no moths.")
+		     : _("0 none counted, - not read, + at least (card full), "
+			 "? in doubt; c new card, l new lure, s stirred; b "
+			 "border, d disrupted: 0 there does not mean no moths; a week: "
+			 "moths per trap a week; season: moths counted this season; "
+			 "block: judged with its block.");
+}
+
+void sheet_say_bring(const struct sheet *s, struct buf *out)
+{
+	bool under_way = s->visited > 0 && s->visited < (int)s->n;
+
+	buf_addf(out,
+		under_way ? _("Still to bring: %s") : _("Bring on the next run: %s"),
+		s->bring);
+}
+
+void sheet_say_hot(const struct hot_line *hot, struct buf *out)
+{
+	buf_addf(out, _("This season: %s"), hot->text);
+}
+
+void sheet_say_lure(const struct sheet_trap *t, struct buf *out)
+{
+	if (t->lure[0] && t->lure_since[0])
+		buf_addf(out, _("%s since %s"), t->lure, t->lure_since);
+	else
+		buf_add(out, t->lure);
+}
+
+void sheet_say_counted(const struct sheet *s, struct buf *out)
+{
+	if (s->visited == 0) {
+		buf_add(out, _("Totals: the run has not begun."));
+		return;
+	}
+	buf_addf(out,
+		ngettext("Totals: %d of %d trap counted",
+			"Totals: %d of %d traps counted", (unsigned long)s->n),
+		s->counted, (int)s->n);
+	if (s->visited < (int)s->n)
+		buf_add(out, _(" so far"));
+	if (s->counted)
+		buf_addf(out,
+			ngettext(", %d moth", ", %d moths", (unsigned long)s->moths),
+			(int)s->moths);
+	buf_add(out, ".");
+}
+
+void sheet_say_standing(const struct sheet *s, struct buf *out)
+{
+	buf_addf(out,
+		_("As of the last readings: %d OVER, %d unknown, traps and block means "
+		  "together."),
+		s->over, s->unknown);
+}
+
+static void add_concern(const char *says, struct buf *out)
+{
+	if (*says)
+		buf_addf(out, "%s%s", out->n ? "; " : "", says);
+}
+
+/* "missing" behind "trap missing" would be said twice. */
+void sheet_concerns(const struct sheet_trap *t, bool amiss, struct buf *out)
+{
+	add_concern(t->barred, out);
+	add_concern(amiss ? t->says : "", out);
+	if (!amiss || !strstr(t->says, t->service))
+		add_concern(t->service, out);
+}
+
+static void begin_piece(struct buf *out)
+{
+	buf_add(out, out->n ? ", " : "");
+}
+
+void sheet_say_trap(const struct sheet_trap *t, struct buf *out)
+{
+	buf_add(out, "");
+	if (t->lure[0] && t->lure_since[0])
+		buf_addf(out, _("lure %s since %s"), t->lure, t->lure_since);
+	else if (t->lure[0])
+		buf_addf(out, _("lure %s"), t->lure);
+	if (t->card_since[0]) {
+		begin_piece(out);
+		buf_addf(out, _("card since %s"), t->card_since);
+	}
+	if (t->total[0]) {
+		begin_piece(out);
+		buf_addf(out, _("season %s"), t->total);
+	}
+	/* What a trap needing attention says stands further up; what is due there
+	 * stands here too, for whoever goes by this list. */
+	sheet_concerns(t, !t->needs_attention, out);
+}
+
+void sheet_say_block(const struct sheet_block *b, struct buf *out)
+{
+	buf_addf(out, _("traps read: %s"), b->read);
+	if (b->highest[0] && strcmp(b->highest, "-") != 0)
+		buf_addf(out, _(", highest %s"), b->highest);
+	add_concern(b->says, out);
+}
+
+/* Without a rule the block's verdict is that of a trap which is worse than the mean. */
+const char *sheet_block_verdict(const struct sheet_block *b)
+{
+	return b->rule[0] ? b->verdict : _("over or unknown");
+}
