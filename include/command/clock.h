@@ -11,6 +11,8 @@
 int32_t clock_day(void);
 /* "07:42:11", local; "" when it is not known. */
 void clock_text(char *out, size_t size);
+/* Milliseconds since some moment; never goes back. */
+int64_t clock_ms(void);
 /* This minute; minute INSTANT_NONE when it is not known. */
 struct instant clock_now(void);
 /* How local clocks go from 15 years before the day to 15 years after it; beyond that

@@ -38,9 +38,11 @@ extern const struct command commands[];
 bool command_week(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_due(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_sheet(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_print(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_import(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_export(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_check(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_merge(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_restore(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_flight(const struct context *ctx, int argc, char **argv, struct err *e);
@@ -48,7 +50,10 @@ bool command_hotspots(const struct context *ctx, int argc, char **argv, struct e
 bool command_degree_days(
 	const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_record(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_season(const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_proof(const struct context *ctx, int argc, char **argv, struct err *e);
+bool command_completion(
+	const struct context *ctx, int argc, char **argv, struct err *e);
 bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e);
 
 /* The pages on the book of ctx, until the person leaves. `notice` (NULL: none) stands

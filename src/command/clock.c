@@ -31,6 +31,14 @@ void clock_text(char *out, size_t size)
 		text_copy(out, size, "");
 }
 
+int64_t clock_ms(void)
+{
+	struct timespec now = { 0 };
+
+	clock_gettime(CLOCK_MONOTONIC, &now);
+	return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+}
+
 static int32_t east_at(int64_t minute)
 {
 	time_t at = (time_t)(minute * 60);

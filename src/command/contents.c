@@ -1,9 +1,8 @@
 #include "contents.h"
 
+#include "answers/say.h"
 #include "base/words.h"
 #include "exchange/exchange.h"
-
-enum { DATE_CHARS = 10, TIME_AT = 11, TIME_CHARS = 5 }; /* of "2026-07-21T07:42:..." */
 
 static void add_count(struct buf *out, int64_t n, const char *one, const char *many)
 {
@@ -15,11 +14,11 @@ void contents_say(const struct book_contents *c, struct buf *out)
 {
 	char first[DAY_TEXT_SIZE], last[DAY_TEXT_SIZE];
 
-	add_count(out, c->farms, N_("farm"), N_("farms"));
+	add_count(out, c->farms, NG_("farm", "farms"));
 	buf_add(out, ", ");
-	add_count(out, c->traps, N_("trap"), N_("traps"));
+	add_count(out, c->traps, NG_("trap", "traps"));
 	buf_add(out, ", ");
-	add_count(out, c->visits, N_("visit"), N_("visits"));
+	add_count(out, c->visits, NG_("visit", "visits"));
 	if (c->first_visit == DAY_NONE)
 		return;
 	day_long(c->first_visit, first, sizeof first);
@@ -32,11 +31,15 @@ void contents_say(const struct book_contents *c, struct buf *out)
 
 void contents_say_change(const struct book_contents *c, struct buf *out)
 {
+	char when[SAY_SHORT];
+
 	if (!c->changed_at[0]) {
 		buf_add(out, _("never changed"));
 		return;
 	}
-	buf_addf(out, _("last changed %.*s %.*s UTC%s%s"), DATE_CHARS, c->changed_at,
-		TIME_CHARS, c->changed_at + TIME_AT, c->changed_by[0] ? _(" by ") : "",
-		c->changed_by);
+	say_time(c->changed_at, when);
+	if (c->changed_by[0])
+		buf_addf(out, _("last changed %s by %s"), when, c->changed_by);
+	else
+		buf_addf(out, _("last changed %s"), when);
 }

@@ -87,10 +87,27 @@ static bool add_flight(const struct report *r, struct buf *out, struct err *e)
 	return report_flight(r, &ask, out_cols(), out, e);
 }
 
+/* The season of the block that is picked first: caught, answered, treated, checked. */
+static bool add_block(const struct report *r, struct buf *out, struct err *e)
+{
+	const struct log *l = &r->log;
+	const struct block *b = log_block(l, l->picks.n ? l->picks.items[0].block : 0);
+	const struct farm *f = log_farm(l, b ? b->farm : 0);
+
+	if (!f)
+		return true;
+	const struct record_ask ask = { .farm = f->id,
+		.block = b->id,
+		.from = day_season_start(l->today, f->season_start),
+		.to = day_season_end(l->today, f->season_start) };
+	return report_block(r, &ask, out, e);
+}
+
 static bool add_texts(
 	const struct context *ctx, struct report *r, struct buf *out, struct err *e)
 {
-	const struct sheet_form form = { .paper = PAPER_A4, .utf8 = ctx->utf8 };
+	struct sheet_form form = { .paper = PAPER_A4, .utf8 = ctx->utf8 };
+	struct papers sheet = { 0 };
 
 	buf_add(out,
 		_("Demo: the valley, its farms, people and counts are invented.\n\n"));
@@ -102,8 +119,15 @@ static bool add_texts(
 	if (!add_flight(r, out, e))
 		return false;
 	buf_add(out, "\n");
+	if (!add_block(r, out, e))
+		return false;
+	buf_add(out, "\n");
 	r->farm = r->log.farms.n ? r->log.farms.items[0].id : 0;
-	return report_sheets(r, form, out, e);
+	bool ok = report_sheets(r, &form, &sheet, e);
+	if (ok)
+		buf_add_n(out, sheet.bytes.text, sheet.bytes.n);
+	papers_free(&sheet);
+	return ok;
 }
 
 /* Needs no file: the book is in memory. */

@@ -1,7 +1,7 @@
 #include "base/words.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
-#include "gpx.h"
+#include "formats.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -61,8 +61,8 @@ bool command_export(const struct context *ctx, int argc, char **argv, struct err
 	const char *rest[2];
 	size_t n;
 
-	if (gpx_is_asked(argc, argv))
-		return gpx_give_out(ctx, argc, argv, e);
+	if (formats_are_asked(argc, argv))
+		return formats_give_out(ctx, argc, argv, e);
 	if (!args_read(argc, argv, NULL, 0, rest, 2, &n, e))
 		return false;
 	if (n == 0)

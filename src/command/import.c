@@ -4,7 +4,7 @@
 #include "command/clock.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
-#include "gpx.h"
+#include "formats.h"
 #include "import_ghcn.h"
 
 #include <errno.h>
@@ -185,8 +185,8 @@ bool command_import(const struct context *ctx, int argc, char **argv, struct err
 
 	if (import_is_ghcn(argc, argv))
 		return import_ghcn(ctx, argc, argv, e);
-	if (gpx_is_asked(argc, argv))
-		return gpx_take_in(ctx, argc, argv, e);
+	if (formats_are_asked(argc, argv))
+		return formats_take_in(ctx, argc, argv, e);
 	if (!read_wish(argc, argv, &w, e))
 		return false;
 	if (w.columns)

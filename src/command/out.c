@@ -61,7 +61,7 @@ void out_sentence(struct buf *out, const char *fmt, ...)
 	va_list args;
 
 	va_start(args, fmt);
-	vsnprintf(text, sizeof text, fmt, args);
+	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	buf_add_field(out, text, text_cols(text));
 	buf_add(out, "\n");

@@ -16,7 +16,7 @@ static bool read_today(struct session *s, struct err *e)
 		!today_read_next(&s->log, s->book, &s->today, e))
 		return false;
 	session_mark(s, (struct title){ s->today.title, s->today.title_short });
-	s->today_page.today = &s->today;
+	today_page_show(&s->today_page, &s->today);
 	return true;
 }
 
@@ -249,13 +249,6 @@ static struct key_rows keys_entries(const struct session *s)
 	return entry_page_keys(&s->entry_page);
 }
 
-static bool read_text(struct session *s, struct err *e)
-{
-	(void)s;
-	(void)e;
-	return true; /* it was written when the page was opened */
-}
-
 static struct wish key_diary(struct session *s, struct input in)
 {
 	return diary_page_key(&s->diary_page, in);
@@ -331,11 +324,12 @@ static struct message *message_picks(struct session *s)
 	return &s->picks_page.message;
 }
 
-static bool read_help(struct session *s, struct err *e)
+/* Keys are the page's, not the book's; a text was written when it was opened. */
+static bool read_nothing(struct session *s, struct err *e)
 {
 	(void)s;
 	(void)e;
-	return true; /* the keys are the page's, not the book's */
+	return true;
 }
 
 static struct wish key_help(struct session *s, struct input in)
@@ -380,7 +374,9 @@ const struct page_row session_pages[PAGE_COUNT] = {
 		key_form, draw_form, message_form, NULL },
 	[PAGE_BACKUPS] = { N_("Backups"), backups_page_keys, NULL, session_read_backups,
 		key_backups, draw_backups, message_backups, NULL },
-	[PAGE_TEXT] = { N_("Text"), text_page_keys, NULL, read_text, key_text,
+	[PAGE_MERGE] = { N_("Merging"), merge_page_keys, NULL, session_read_merge,
+		session_key_merge, session_draw_merge, session_message_merge, NULL },
+	[PAGE_TEXT] = { N_("Text"), text_page_keys, NULL, read_nothing, key_text,
 		draw_text, message_text, NULL },
 	[PAGE_DIARY] = { N_("Diary"), diary_page_keys, diary_page_notes,
 		session_read_diary, key_diary, draw_diary, message_diary, NULL },
@@ -394,6 +390,6 @@ const struct page_row session_pages[PAGE_COUNT] = {
 		key_alerts, draw_alerts, message_alerts, NULL },
 	[PAGE_PICKS] = { N_("Picks"), picks_page_keys, NULL, session_read_picks,
 		key_picks, draw_picks, message_picks, NULL },
-	[PAGE_HELP] = { N_("Keys"), help_page_keys, NULL, read_help, key_help,
+	[PAGE_HELP] = { N_("Keys"), help_page_keys, NULL, read_nothing, key_help,
 		draw_help, message_help, NULL },
 };

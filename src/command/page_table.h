@@ -10,6 +10,7 @@
 #include "screen/flight_page.h"
 #include "screen/form_page.h"
 #include "screen/hotspots_page.h"
+#include "screen/merge_page.h"
 #include "screen/picks_page.h"
 #include "screen/run_page.h"
 #include "screen/service_page.h"
@@ -36,6 +37,7 @@ enum page {
 	PAGE_ENTRIES,
 	PAGE_FORM,
 	PAGE_BACKUPS,
+	PAGE_MERGE,
 	PAGE_TEXT,
 	PAGE_DIARY,
 	PAGE_SERVICE,

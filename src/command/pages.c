@@ -15,7 +15,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { LOOK_AGAIN_MS = 2000 }; /* how soon another program's change is noticed */
+enum {
+	LOOK_AGAIN_MS = 2000, /* how soon another program's change is noticed */
+	REST_MS = 100,        /* a held key comes again sooner */
+	PRINTING_MS = 200,    /* and that lp has ended */
+};
 
 static enum page shown(const struct session *s)
 {
@@ -134,7 +138,8 @@ static void open_help(struct session *s)
 	if (of == PAGE_HELP)
 		return;
 	const struct page_row *row = &session_pages[of];
-	s->help_page = (struct help_page){ .title = _(row->name),
+	s->help_page = (struct help_page){ .title = of == PAGE_TEXT ? s->text_page.title
+								    : _(row->name),
 		.keys = row->keys_now ? row->keys_now(s) : row->keys(),
 		.notes = row->notes ? row->notes() : NULL };
 	push(s, PAGE_HELP);
@@ -158,7 +163,7 @@ static void open_week(struct session *s, const struct wish *w)
 	s->week_farm = w->farm;
 	s->week_pest = w->pest;
 	s->week_page.picked = s->week_page.top = 0;
-	narrow_end(&s->week_page.narrow);
+	sift_end(&s->week_page.sift);
 	push(s, PAGE_WEEK);
 }
 
@@ -213,7 +218,7 @@ static void open_hotspots(struct session *s, const struct wish *w)
 
 static void print_sheet(struct session *s, const struct wish *w)
 {
-	session_sheet(s, w->farm);
+	session_sheet(s, w->farm, w->by != 0);
 }
 
 /* What is done for each want; WANT_QUIT ends the loop instead. */
@@ -230,6 +235,7 @@ static deed *const deeds[WANT_COUNT] = {
 	[WANT_HOTSPOTS] = open_hotspots,
 	[WANT_WEATHER] = open_weather,
 	[WANT_SHEET] = print_sheet,
+	[WANT_SEASON] = session_season_page,
 	[WANT_SAVE] = session_save,
 	[WANT_UNDO] = undo,
 	[WANT_BIOFIX] = session_biofix,
@@ -242,6 +248,11 @@ static deed *const deeds[WANT_COUNT] = {
 	[WANT_BOOK] = open_book,
 	[WANT_BACKUPS] = session_backups,
 	[WANT_RESTORE] = session_restore,
+	[WANT_MERGE_PAGE] = session_merge_page,
+	[WANT_MERGE_LOOK] = session_merge_look,
+	[WANT_MERGE] = session_merge,
+	[WANT_MERGE_UNDO] = session_merge_undo,
+	[WANT_SETTLE] = session_settle,
 	[WANT_ENTRIES] = session_entries,
 	[WANT_ENTRY_FARM] = session_entry_farm,
 	[WANT_ENTRY_PEST] = session_entry_pest,
@@ -271,6 +282,7 @@ static deed *const deeds[WANT_COUNT] = {
 	[WANT_ALERTS] = session_alerts,
 	[WANT_ANSWER] = session_answer,
 	[WANT_PICKS] = session_picks,
+	[WANT_RECORD] = session_record,
 	[WANT_PASS] = session_pass,
 };
 
@@ -279,6 +291,8 @@ static bool grant(struct session *s, const struct wish *w)
 {
 	if (w->want == WANT_QUIT)
 		return false;
+	if (s->asked.want != w->want)
+		s->asked = (struct asked){ 0 };
 	if (deeds[w->want])
 		deeds[w->want](s, w);
 	if (shown(s) == PAGE_WEEK && (s->week_page.next_farm || s->week_page.next_pest))
@@ -320,20 +334,30 @@ static void show(struct session *s, struct canvas *c)
 	term_show(c);
 }
 
+static int patience_ms(const struct session *s)
+{
+	return session_waits(s)     ? REST_MS
+	       : s->printing.job.lp ? PRINTING_MS
+				    : LOOK_AGAIN_MS;
+}
+
 static void loop(struct session *s)
 {
 	struct canvas canvas = { 0 };
 	bool on = true;
 
 	while (on) {
+		session_look_at_printer(s);
 		show(s, &canvas);
-		struct input in = term_read(LOOK_AGAIN_MS);
+		struct input in = term_read(patience_ms(s));
 		if (in.kind == INPUT_LEAVE)
 			break;
 		if (in.kind == INPUT_NONE) {
-			look_again(s);
+			if (!session_catch_up(s))
+				look_again(s);
 			continue;
 		}
+		s->form_page.now_ms = s->service_page.now_ms = clock_ms();
 		struct wish w = session_pages[shown(s)].key(s, in);
 		on = grant(s, &w) && s->lost.kind == ERR_NONE;
 	}

@@ -7,6 +7,7 @@
 #include "paper/record.h"
 #include "report.h"
 
+#include <stdio.h>
 #include <string.h>
 
 enum { PARAGRAPHS_MAX = 8 };
@@ -97,6 +98,13 @@ static int32_t season_end(const struct log *l, int64_t farm, int32_t from)
 	return season_start(l, farm, start + INTO_NEXT) - 1;
 }
 
+struct record_ask report_season_of(const struct log *l, int64_t farm, int32_t day)
+{
+	return (struct record_ask){ .farm = farm,
+		.from = season_start(l, farm, day),
+		.to = season_end(l, farm, day) };
+}
+
 static bool ask_of(const struct report *r, const struct words *w, struct record_ask *a,
 	struct err *e)
 {
@@ -105,15 +113,15 @@ static bool ask_of(const struct report *r, const struct words *w, struct record_
 		      : w->last != DAY_NONE                       ? w->last
 								  : l->today;
 
-	*a = (struct record_ask){ .farm = r->farm, .from = w->first, .to = w->last };
-	if (w->first == DAY_NONE)
-		a->from = season_start(l, a->farm, day);
-	if (w->last == DAY_NONE)
-		a->to = season_end(l, a->farm, day);
+	*a = report_season_of(l, r->farm, day);
+	if (w->first != DAY_NONE)
+		a->from = w->first;
+	if (w->last != DAY_NONE)
+		a->to = w->last;
 	return !w->block || find_block(l, w, a, e);
 }
 
-static struct record_form form_of(const char **says, const char **cautions)
+static struct record_form form_of(int cols, const char **says, const char **cautions)
 {
 	for (size_t i = 0; i < PARAGRAPHS_MAX - 1; i++) {
 		if (!(says[i] = record_says(i)))
@@ -124,29 +132,39 @@ static struct record_form form_of(const char **says, const char **cautions)
 			break;
 	}
 	return (struct record_form){
-		.cols = out_cols(), .utf8 = true, .says = says, .cautions = cautions
+		.cols = cols, .utf8 = true, .says = says, .cautions = cautions
 	};
 }
 
-static bool add_record(const struct report *r, const struct record_ask *a, bool csv,
+bool report_record(const struct report *r, const struct record_ask *a, int cols,
 	struct buf *out, struct err *e)
 {
 	const char *says[PARAGRAPHS_MAX] = { NULL },
 		   *cautions[PARAGRAPHS_MAX] = { NULL };
-	struct record_form form = form_of(says, cautions);
+	struct record_form form = form_of(cols, says, cautions);
 	struct record record = { 0 };
 	bool ok = record_read(&record, r->book, &r->log, a, e);
 
-	if (ok && csv)
-		record_csv(&record, out);
-	else if (ok)
+	if (ok)
 		paper_record(&record, &form, out);
 	record_free(&record);
 	return ok;
 }
 
-static bool add_diary(const struct report *r, const struct record_ask *a,
-	struct buf *out, struct err *e)
+static bool add_csv(const struct report *r, const struct record_ask *a, struct buf *out,
+	struct err *e)
+{
+	struct record record = { 0 };
+	bool ok = record_read(&record, r->book, &r->log, a, e);
+
+	if (ok)
+		record_csv(&record, out);
+	record_free(&record);
+	return ok;
+}
+
+bool report_block(const struct report *r, const struct record_ask *a, struct buf *out,
+	struct err *e)
 {
 	/* the record comes below it, with what is to be said of both */
 	const struct record_form form = { .cols = out_cols(), .utf8 = true };
@@ -158,7 +176,13 @@ static bool add_diary(const struct report *r, const struct record_ask *a,
 		buf_add(out, "\n");
 	}
 	block_diary_free(&diary);
-	return ok;
+	return ok && report_record(r, a, out_cols(), out, e);
+}
+
+/* A file has no room for what is said of it. */
+static void say_of_csv(void)
+{
+	fprintf(stderr, "%s\n", record_says(1));
 }
 
 /* A block is told with what was caught there: as it stood when the span ended. */
@@ -169,6 +193,15 @@ static struct context context_of(const struct context *ctx, const struct words *
 	if (w->block && w->last != DAY_NONE && w->last < ctx->today)
 		at.today = w->last;
 	return at;
+}
+
+static bool write_as_asked(const struct report *r, const struct record_ask *a,
+	const struct words *w, struct buf *out, struct err *e)
+{
+	if (w->csv)
+		return add_csv(r, a, out, e);
+	return w->block ? report_block(r, a, out, e)
+			: report_record(r, a, out_cols(), out, e);
 }
 
 bool command_record(const struct context *ctx, int argc, char **argv, struct err *e)
@@ -182,9 +215,10 @@ bool command_record(const struct context *ctx, int argc, char **argv, struct err
 		return false;
 	struct context at = context_of(ctx, &w);
 	bool ok = report_open(&at, w.farm, NULL, &r, e) && ask_of(&r, &w, &a, e) &&
-		  (!w.block || w.csv || add_diary(&r, &a, &text, e)) &&
-		  add_record(&r, &a, w.csv, &text, e) &&
+		  write_as_asked(&r, &a, &w, &text, e) &&
 		  out_text(&text, ctx->utf8 || w.csv, e);
+	if (ok && w.csv)
+		say_of_csv();
 	report_close(&r);
 	buf_free(&text);
 	return ok;

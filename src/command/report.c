@@ -5,13 +5,16 @@
 #include "answers/sheet.h"
 #include "answers/shelf.h"
 #include "answers/week.h"
+#include "base/mem.h"
+#include "base/text.h"
 #include "base/words.h"
 #include "command/clock.h"
 #include "paper/due.h"
 #include "paper/flight.h"
 #include "paper/week.h"
 
-enum { CAUTIONS_MAX = 16 };
+#include <stdio.h>
+#include <stdlib.h>
 
 static bool find(const char *farm, const char *pest, struct report *r, struct err *e)
 {
@@ -76,30 +79,59 @@ bool report_flight(const struct report *r, const struct flight_ask *a, int cols,
 	return ok;
 }
 
-bool report_sheets(
-	const struct report *r, struct sheet_form form, struct buf *out, struct err *e)
+static void set_text(
+	const struct sheet_set *set, const struct sheet_form *form, struct buf *out)
 {
-	const char *cautions[CAUTIONS_MAX] = { NULL };
-	struct sheet sheet = { 0 };
-	bool ok = true;
-	size_t before = out->n;
+	for (size_t i = 0; i < set->n; i++) {
+		if (i)
+			buf_add(out, "\f");
+		paper_sheet(&set->items[i], form, out);
+	}
+}
 
-	for (size_t i = 0; i < CAUTIONS_MAX - 1; i++)
-		if (!(cautions[i] = say_caution(i)))
-			break;
-	form.cautions = cautions;
-	form.caution_short = say_caution_short();
+/* Of the farm asked for, or of all. */
+static bool read_sheets(
+	const struct report *r, struct sheet *items, size_t *n, struct err *e)
+{
+	bool ok = true;
+
 	for (size_t i = 0; ok && i < r->log.farms.n; i++) {
 		int64_t farm = r->log.farms.items[i].id;
 
-		if (r->farm && r->farm != farm)
-			continue;
-		ok = sheet_of(&r->log, r->book, farm, &sheet, e);
-		if (ok && out->n > before)
-			buf_add(out, "\f");
-		if (ok)
-			paper_sheet(&sheet, &form, out);
+		if (!r->farm || r->farm == farm)
+			ok = sheet_of(&r->log, r->book, farm, &items[(*n)++], e);
 	}
-	sheet_free(&sheet);
+	return ok;
+}
+
+static void name_job(const struct sheet_set *set, struct papers *out)
+{
+	if (set->n == 1)
+		snprintf(out->title, sizeof out->title, _("Scouting sheet: %s"),
+			set->items[0].farm);
+	else
+		text_copy(out->title, sizeof out->title, _("Scouting sheets"));
+}
+
+bool report_sheets(const struct report *r, struct sheet_form *form, struct papers *out,
+	struct err *e)
+{
+	const char *cautions[PAPERS_CAUTIONS];
+	struct sheet *items = mem_new(r->log.farms.n, sizeof *items);
+	struct sheet_set set = { .items = items, .day = r->log.today };
+
+	form->cautions = papers_cautions(cautions);
+	form->caution_short = say_caution_short();
+	bool ok = read_sheets(r, items, &set.n, e);
+	if (ok && out->is_pdf)
+		ok = paper_sheets_pdf(&set, form, &out->bytes, e);
+	else if (ok)
+		set_text(&set, form, &out->bytes);
+	name_job(&set, out);
+	out->without_font = set.without_font;
+	form->cautions = NULL;
+	for (size_t i = 0; i < set.n; i++)
+		sheet_free(&items[i]);
+	free(items);
 	return ok;
 }

@@ -4,8 +4,10 @@
 
 #include "answers/flight.h"
 #include "answers/log.h"
+#include "answers/record.h"
 #include "command/command.h"
 #include "paper/sheet.h"
+#include "papers.h"
 
 struct report {
 	struct book *book;
@@ -25,8 +27,19 @@ bool report_due(const struct report *r, int cols, struct buf *out, struct err *e
 /* The season that is asked for. */
 bool report_flight(const struct report *r, const struct flight_ask *a, int cols,
 	struct buf *out, struct err *e);
-/* Every farm's sheet, each from a new page. form->caution* are filled in here. */
-bool report_sheets(
-	const struct report *r, struct sheet_form form, struct buf *out, struct err *e);
+/* Every farm's sheet, each from a new page, as text or PDF. form->caution* are filled in
+ * here. */
+bool report_sheets(const struct report *r, struct sheet_form *form, struct papers *out,
+	struct err *e);
+
+/* A block's season, then the record of its treatments, with what is said of both. */
+bool report_block(const struct report *r, const struct record_ask *a, struct buf *out,
+	struct err *e);
+
+/* The season that the day lies in, of the farm, of all (0) the one that begins first. */
+struct record_ask report_season_of(const struct log *l, int64_t farm, int32_t day);
+/* Adds the record of treatments, with what is to be said of it and the cautions. */
+bool report_record(const struct report *r, const struct record_ask *a, int cols,
+	struct buf *out, struct err *e);
 
 #endif

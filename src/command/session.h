@@ -13,8 +13,23 @@
 #include "book/backups.h"
 #include "command/command.h"
 #include "page_table.h"
+#include "session_print.h"
 
-enum { DEPTH_MAX = 8, FILTER_BYTES = 128 };
+enum { DEPTH_MAX = 8, FILTER_BYTES = 128, MADE_MAX = 64 };
+
+/* Where the steps later than one were made. */
+struct made {
+	int64_t after;
+	enum page page;
+	int kind; /* of the records, on a list */
+};
+
+/* What a page was asked to do and asked back about: the same key once more does it. */
+struct asked {
+	enum want want;
+	int64_t about; /* a step, a farm; 0: nothing is asked */
+	int64_t ms;
+};
 
 struct session {
 	const struct context *ctx;
@@ -27,6 +42,10 @@ struct session {
 
 	enum page stack[DEPTH_MAX]; /* stack[depth] is shown */
 	int depth;
+
+	struct made made[MADE_MAX]; /* later ones last; of older ones it is not known */
+	size_t n_made;
+	struct asked asked;
 
 	struct log log; /* all farms, today */
 	struct today today;
@@ -63,6 +82,8 @@ struct session {
 	struct buf text;  /* of the text page */
 	struct backups backups;
 	struct backup_line *backup_lines;
+	struct open_matters open_matters; /* of the Merge page */
+	struct merging merging;
 
 	struct trap_diary diary;
 	int64_t diary_trap;
@@ -93,6 +114,7 @@ struct session {
 	struct start_page start_page;
 	struct text_page text_page;
 	struct backups_page backups_page;
+	struct merge_page merge_page;
 	struct today_page today_page;
 	struct run_page run_page;
 	struct week_page week_page;
@@ -102,6 +124,7 @@ struct session {
 	struct weather_page weather_page;
 	struct help_page help_page;
 	char filter[FILTER_BYTES];
+	struct printing printing;
 };
 
 /* Frees all that it holds and closes the book. */
@@ -126,8 +149,15 @@ void session_back(struct session *s);
 /* Back to Today. */
 void session_home(struct session *s);
 
-/* Before every change: the day's backup, and who makes it. */
+/* Before every change: the day's backup, who makes it, and on which page. */
 void session_before_change(struct session *s);
+/* The last of it alone. */
+void session_note_page(struct session *s);
+/* Whether the book has a step since then: a key may have changed nothing. */
+bool session_has_changed(const struct session *s);
+/* Whether the key that was asked back about came once more, and not so soon that it was
+ * one press; else it is asked about from now on. */
+bool session_is_sure(struct session *s, enum want want, int64_t about);
 const char *session_author(const struct session *s);
 
 #endif

@@ -1,6 +1,7 @@
 /* Alerts and their answers, picks, and a block's season on one page. */
 #include "session_act.h"
 
+#include "answers/answered.h"
 #include "answers/record.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -33,17 +34,18 @@ const struct alert *session_why_alert(struct session *s)
 	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
 	bool trap = s->why_trap >= 0 && (size_t)s->why_trap < l->traps.n;
 	const struct trap *t = trap ? &l->traps.items[s->why_trap] : NULL;
+	const struct alert *latest = NULL;
 
-	alerts_of(l, s->why_of_run ? s->run_farm : 0, &s->why_alerts);
+	alerts_of_block(l, t ? t->block : s->why_block, &s->why_alerts);
 	for (size_t i = 0; i < s->why_alerts.n; i++) {
 		const struct alert *a = &s->why_alerts.items[i];
 		bool here = t ? a->trap == t->id
 			      : a->trap == 0 && a->block == s->why_block &&
 					    a->pest == s->why_pest;
-		if (here)
-			return a;
+		if (here && (!latest || a->day > latest->day))
+			latest = a;
 	}
-	return NULL;
+	return latest;
 }
 
 /* The treatment that was decided on is put in next. */
@@ -67,12 +69,32 @@ static bool put_answer(
 {
 	struct answer a = at->answer;
 
-	if (!at->is_answered || (int)a.decision != w->by)
-		a.on = s->day > a.day ? s->day : a.day;
+	a.on = w->day;
 	a.decision = (enum decision)w->by;
 	text_copy(a.note, sizeof a.note, w->words.note);
 	session_before_change(s);
 	return book_put_answer(s->book, &a, e);
+}
+
+/* The alert as it is now; NULL: it is no alert any more. */
+static const struct alert *answered(const struct session *s, const struct wish *w)
+{
+	const struct why_page *p = &s->why_page;
+
+	if (s->stack[s->depth] != PAGE_WHY)
+		return w->id >= 0 ? &s->alerts.items[w->id] : NULL;
+	return p->alert && answering_is_of(&p->answering, p->alert) ? p->alert : NULL;
+}
+
+/* Of a treatment that nobody entered no interval is known. */
+static bool only_answered(const struct session *s, int64_t block, int32_t day)
+{
+	for (size_t i = 0; i < s->log.treatments.n; i++) {
+		const struct treatment *t = &s->log.treatments.items[i];
+		if (t->id == TREATMENT_ANSWERED && t->block == block && t->day == day)
+			return true;
+	}
+	return false;
 }
 
 void session_answer(struct session *s, const struct wish *w)
@@ -82,18 +104,27 @@ void session_answer(struct session *s, const struct wish *w)
 		[DECISION_TREATED] = N_("Answered: treated. u takes it back."),
 		[DECISION_LEFT] = N_("Answered: left as it was. u takes it back."),
 	};
-	bool on_why = s->stack[s->depth] == PAGE_WHY;
-	const struct alert *at =
-		on_why ? s->why_page.alert : &s->alerts.items[(size_t)w->id];
-	const struct alert was = *at;
+	const struct alert *at = answered(s, w);
 	struct err e = { 0 };
 
+	if (!at) {
+		message_set(session_message(s), true,
+			_("It is not over any more: somebody changed the book "
+			  "meanwhile."));
+		return;
+	}
+	const struct alert was = *at;
 	s->acts_anew = false;
 	if (!put_answer(s, &was, w, &e) || !session_read(s, &e)) {
 		message_set(session_message(s), true, "%s", e.text);
 		return;
 	}
-	message_set(session_message(s), false, "%s", _(said[w->by]));
+	bool waits = w->by == DECISION_TREATED && only_answered(s, was.block, w->day);
+	message_set(session_message(s), false, "%s",
+		!session_has_changed(s) ? _("It stood so already.")
+		: waits ? _("Answered. Till the treatment is entered entry and picks "
+			    "are not known. u undoes.")
+			: _(said[w->by]));
 	if (w->by == DECISION_TREATED && !was.is_answered)
 		offer_treatment(s, &was);
 }
@@ -130,17 +161,21 @@ static bool write_diary(struct session *s, int64_t block, struct err *e)
 	const struct record_ask ask = { .farm = f->id,
 		.block = block,
 		.from = day_season_start(s->day, f->season_start),
-		.to = s->day };
+		.to = day_season_end(s->day, f->season_start) }; /* picks ahead */
 	bool ok = block_diary_read(&d, s->book, &s->log, &ask, e);
 	buf_clear(&s->text);
+	buf_addf(&s->text, "%s\n", d.span);
 	for (size_t i = 0; ok && i < d.n; i++)
 		buf_addf(&s->text, "%s  %s\n", d.lines[i].day_text, d.lines[i].text);
 	if (ok && d.n == 0)
 		buf_addf(&s->text, "%s\n",
 			_("Nothing is entered of it in this season."));
+	else if (ok)
+		buf_addf(&s->text, "\n%s\n", d.says);
 	buf_addf(&s->text, "\n%s", say_caution_acts());
 	s->text_page = (struct text_page){ .text = s->text.text };
-	snprintf(s->text_page.title, sizeof s->text_page.title, "%s", d.title);
+	snprintf(s->text_page.title, sizeof s->text_page.title, "%s \302\267 %s",
+		f->name, b->name);
 	block_diary_free(&d);
 	return ok;
 }

@@ -15,5 +15,7 @@ void session_picks(struct session *s, const struct wish *w);
 
 /* The season of a block as a text. */
 void session_block_diary(struct session *s, int64_t block);
+/* The record of the season's treatments as a text. */
+void session_record(struct session *s, const struct wish *w);
 
 #endif

@@ -3,29 +3,9 @@
 
 #include "base/text.h"
 #include "base/words.h"
-#include "book/rules.h"
-#include "book/steps.h"
 
 #include <stdio.h>
 #include <string.h>
-
-void session_before_change(struct session *s)
-{
-	if (!s->unmade)
-		book_daily_backup(s->book, s->day, NULL);
-	book_set_who(s->book, session_author(s));
-}
-
-void session_take_scout(struct session *s)
-{
-	char now[SCOUT_BYTES];
-
-	if (!book_setting(s->book, "scout", now, sizeof now, NULL) ||
-		strcmp(now, s->scout) == 0)
-		return;
-	text_copy(s->scout, sizeof s->scout, now);
-	text_copy(s->run_page.scout, sizeof s->run_page.scout, now);
-}
 
 /* How many there are, and how many of them are put away. */
 static bool count(
@@ -36,8 +16,10 @@ static bool count(
 	bool ok = entry_list_read(&list, s->book, &ask, &s->log, e);
 
 	if (list.n_hidden > 0)
-		snprintf(line->count, sizeof line->count, _("%zu, %d put away"), list.n,
-			list.n_hidden);
+		snprintf(line->count, sizeof line->count,
+			entry_families[kind].can_move ? _("%zu, %d pulled")
+						      : _("%zu, %d put away"),
+			list.n, list.n_hidden);
 	else
 		snprintf(line->count, sizeof line->count, "%zu", list.n);
 	entry_list_free(&list);
@@ -84,8 +66,14 @@ bool session_read_book(struct session *s, struct err *e)
 	line = add_line(
 		s, WANT_BACKUPS, _("backups"), _("Copies of the book, to go back to."));
 	snprintf(line->count, sizeof line->count, "%zu", s->backups.n);
+	ok = merging_open(s->book, &s->open_matters, e);
+	line = add_line(s, WANT_MERGE_PAGE, _("merging"),
+		_("Another scout's book, brought into this one."));
+	if (s->open_matters.n > 0)
+		snprintf(line->count, sizeof line->count, _("%zu to settle"),
+			s->open_matters.n);
 	s->book_page.right = s->ctx->book_path;
-	return true;
+	return ok;
 }
 
 const char *session_caution(enum entry_kind kind)
@@ -158,9 +146,12 @@ void session_entry_all(struct session *s, const struct wish *w)
 	(void)w;
 	s->entry_ask.retired = !s->entry_ask.retired;
 	ask_anew(s);
-	message_set(session_message(s), false,
-		s->entry_ask.retired ? _("With those that are put away: a hides them.")
-				     : _("Without those that are put away."));
+	bool pulled = entry_families[s->entry_ask.kind].can_move;
+	message_set(session_message(s), false, "%s",
+		!s->entry_ask.retired ? pulled ? _("Without those that are pulled.")
+					       : _("Without those that are put away.")
+		: pulled ? _("With those that are pulled: a hides them.")
+			 : _("With those that are put away: a hides them."));
 }
 
 /* The record's name, before something is done to it. */
@@ -183,6 +174,9 @@ static void tell(
 
 	if (!session_read(s, &again) && ok)
 		message_set(session_message(s), true, "%s", again.text);
+	else if (ok && !session_has_changed(s))
+		message_set(session_message(s), false, _("Nothing was changed at %s."),
+			name);
 	else if (ok)
 		message_set(session_message(s), false, _("%s: %s. u takes it back."),
 			done, name);
@@ -208,16 +202,21 @@ static void ask_removal(struct session *s, const struct wish *w)
 	const struct entry_family *f = &entry_families[w->kind];
 	struct message *m = session_message(s);
 	struct buf users = { 0 };
-	char name[SAY_LINE];
+	char name[SAY_LINE], then[SAY_LINE * 2];
 	struct err e = { 0 };
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_users(s->book, (enum entry_kind)w->kind, w->id, &users, &e);
 
 	if (!ok)
 		message_set(m, true, "%s", e.text);
-	else if (users.n == 0)
+	else if (users.n == 0) {
 		entry_page_ask_removal(&s->entry_page);
-	else if (w->kind == ENTRY_TRAPS)
+		entry_removal_says(
+			&s->log, (enum entry_kind)w->kind, w->id, then, sizeof then);
+		if (then[0])
+			message_set(m, false, _("Delete again takes out %s.%s"), name,
+				then);
+	} else if (w->kind == ENTRY_TRAPS)
 		message_set(m, true, _("%s is in use, by %s: o takes it down."), name,
 			users.text);
 	else if (f->can_retire)
@@ -257,6 +256,11 @@ void session_move(struct session *s, const struct wish *w)
 		  entry_move(s->book, w->id, w->by, &s->log, &e);
 	tell(s, ok, w->by > 0 ? _("Later on the run") : _("Earlier on the run"), name,
 		&e);
+	if (ok && !session_has_changed(s))
+		message_set(session_message(s), false,
+			w->by > 0 ? _("%s comes last on the run already.")
+				  : _("%s comes first on the run already."),
+			name);
 }
 
 void session_hang(struct session *s, const struct wish *w)
@@ -268,6 +272,7 @@ void session_hang(struct session *s, const struct wish *w)
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_hang(s->book, w->id, s->day, &s->log, &e);
 	tell(s, ok, _("Hung today"), name, &e);
+	session_tell_bar(s, w->id);
 }
 
 void session_pull(struct session *s, const struct wish *w)
@@ -279,6 +284,18 @@ void session_pull(struct session *s, const struct wish *w)
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_pull(s->book, w->id, s->day, &s->log, &e);
 	tell(s, ok, _("Taken down today"), name, &e);
+	session_tell_bar(s, w->id);
+}
+
+/* For its own pest a trap takes a new lure. */
+static void drop_choice(struct entry_choices *c, const char *text)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < c->n; i++)
+		if (strcmp(c->items[i].text, text) != 0)
+			c->items[kept++] = c->items[i];
+	c->n = kept;
 }
 
 /* The pests that a trap may be replaced for, as a form would offer them. */
@@ -298,7 +315,34 @@ static void ask_pest(struct session *s, const struct wish *w)
 	}
 	r.id = 0; /* of the new trap: any pest */
 	entry_choices_of(&r, (int)i, &s->log, &s->choices);
+	drop_choice(&s->choices, r.text[i]);
+	if (s->choices.n == 0) {
+		message_set(session_message(s), false,
+			_("The book has no other pest: a new lure is enough."));
+		return;
+	}
 	entry_page_ask(&s->entry_page, &s->choices);
+}
+
+/* Its lure was guessed: it is said, and where it is put right. */
+static void say_replaced(struct session *s)
+{
+	const struct trap *t = NULL;
+
+	for (size_t i = 0; i < s->log.traps.n; i++)
+		if (!t || s->log.traps.items[i].id > t->id)
+			t = &s->log.traps.items[i];
+	const struct lure_kind *lure = t ? log_lure(&s->log, t->lure) : NULL;
+	if (lure)
+		message_set(session_message(s), false,
+			_("Replaced by trap %s today, with lure %s. If it is another: "
+			  "d, then k. u takes it back."),
+			t->label, lure->name);
+	else if (t)
+		message_set(session_message(s), false,
+			_("Replaced by trap %s today, whose lure is not known: Enter "
+			  "on it says which. u takes it back."),
+			t->label);
 }
 
 void session_replace(struct session *s, const struct wish *w)
@@ -315,6 +359,9 @@ void session_replace(struct session *s, const struct wish *w)
 	bool ok = p && name_of(s, w, name, &e) &&
 		  entry_replace(s->book, w->id, p->id, s->day, &s->log, &e);
 	tell(s, ok, _("Replaced by a new trap today"), name, &e);
+	if (ok)
+		say_replaced(s);
+	session_tell_bar(s, w->id);
 }
 
 void session_changes(struct session *s, const struct wish *w)
@@ -338,27 +385,4 @@ void session_changes(struct session *s, const struct wish *w)
 	s->text_page = (struct text_page){ .text = s->text.text };
 	snprintf(s->text_page.title, sizeof s->text_page.title, _("Changes  %s"), name);
 	session_open(s, PAGE_TEXT);
-}
-
-void session_undo_step(struct session *s, const struct wish *w)
-{
-	struct undone_step u = { 0 };
-	struct err e = { 0 };
-
-	(void)w;
-	session_before_change(s);
-	bool ok = book_undo_own(s->book, &u, &e) && session_read(s, &e);
-	session_take_scout(s);
-	const char *name = u.name[0] ? u.name : u.kind;
-	if (!ok && e.kind == ERR_NOT_FOUND)
-		message_set(session_message(s), false,
-			_("Nothing that was changed here is left to take back."));
-	else if (!ok)
-		message_set(session_message(s), true, "%s", e.text);
-	else if (u.was_new)
-		message_set(session_message(s), false,
-			_("Taken back: %s is out again."), name);
-	else
-		message_set(session_message(s), false,
-			_("Taken back: %s is as it was before."), name);
 }

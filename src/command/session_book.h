@@ -30,6 +30,9 @@ void session_move(struct session *s, const struct wish *w);
 void session_hang(struct session *s, const struct wish *w);
 void session_pull(struct session *s, const struct wish *w);
 void session_replace(struct session *s, const struct wish *w);
+/* After something was done at a trap: when nobody may enter its block now, the message
+ * says so first. */
+void session_tell_bar(struct session *s, int64_t trap);
 void session_changes(struct session *s, const struct wish *w);
 void session_undo_step(struct session *s, const struct wish *w);
 
@@ -51,6 +54,20 @@ void session_start(struct session *s, const struct wish *w);
 void session_start_typing(struct session *s, const struct wish *w);
 void session_start_file(struct session *s, const struct wish *w);
 void session_start_demo(struct session *s, const struct wish *w);
+
+/* "~/book.db" under HOME. */
+void session_expand(const char *path, char *out, size_t size);
+
+/* Merging. */
+bool session_read_merge(struct session *s, struct err *e);
+struct wish session_key_merge(struct session *s, struct input in);
+void session_draw_merge(struct session *s, struct canvas *c);
+struct message *session_message_merge(struct session *s);
+void session_merge_page(struct session *s, const struct wish *w);
+void session_merge_look(struct session *s, const struct wish *w);
+void session_merge(struct session *s, const struct wish *w);
+void session_merge_undo(struct session *s, const struct wish *w);
+void session_settle(struct session *s, const struct wish *w);
 
 /* Backups. */
 bool session_read_backups(struct session *s, struct err *e);

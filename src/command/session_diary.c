@@ -122,13 +122,24 @@ void session_remove_visit(struct session *s, const struct wish *w)
 	message_set(m, false, _("Taken out: %s (%s). u brings it back."), day, was);
 }
 
+static const struct diary_row *row_of(const struct trap_diary *d, int32_t day)
+{
+	for (size_t i = 0; i < d->n; i++)
+		if (d->rows[i].visit.day == day)
+			return &d->rows[i];
+	return NULL;
+}
+
 static void say_undone(struct session *s, const struct undone *u)
 {
 	struct message *m = &s->diary_page.message;
-	char day[DAY_TEXT_SIZE], was[SAY_SHORT];
+	const struct diary_row *now = row_of(&s->diary, u->day);
+	char day[DAY_TEXT_SIZE], was[SAY_SHORT], kinds[SAY_LINE] = "";
 
 	day_short(u->day, day, sizeof day);
 	say_visit(&u->was, was);
+	if (now)
+		diary_page_say_kinds(&s->diary_page, &u->was, &now->visit, kinds);
 	if (u->removed)
 		message_set(m, false,
 			_("Taken back: the visit of %s is out again (it had %s)."), day,
@@ -138,8 +149,8 @@ static void say_undone(struct session *s, const struct undone *u)
 			day);
 	else
 		message_set(m, false,
-			_("Taken back: %s has its older entry again (it had %s)."), day,
-			was);
+			_("Taken back: %s has its older entry again (it had %s%s)."),
+			day, was, kinds);
 }
 
 void session_undo_past(struct session *s, const struct wish *w)

@@ -210,7 +210,7 @@ void session_biofix(struct session *s, const struct wish *w)
 	char day[DAY_TEXT_SIZE];
 	bool out = w->day == DAY_NONE;
 
-	book_daily_backup(s->book, s->day, NULL);
+	session_before_change(s);
 	if (w->farm == 0)
 		err_set(&e, ERR_INPUT, _("biofix is set for one farm: f chooses it"));
 	else if ((out ? take_out(s, season, w, &e) : put(s, season, w, &e)) &&

@@ -21,7 +21,7 @@ void session_ask_hotspots(struct session *s, const struct wish *w)
 		pest = session_turn_pest(s, farm, l->pests.items[l->pests.n - 1].id, 1);
 	s->hot_ask = (struct hot_ask){ .farm = farm, .pest = pest };
 	s->hot_block = w->block;
-	s->hotspots_page = (struct hotspots_page){ .view = NULL };
+	hotspots_page_free(&s->hotspots_page);
 }
 
 /* Picks the row of a block; true if it is hot. */
@@ -29,9 +29,10 @@ static bool pick_block(struct session *s, int64_t block)
 {
 	const struct hot_view *v = &s->hotspots;
 
+	hotspots_page_show(&s->hotspots_page, v);
 	for (size_t i = 0; i < v->n; i++)
 		if (v->rows[i].what == HOT_OF_BLOCK && v->rows[i].block == block) {
-			s->hotspots_page.picked = i;
+			hotspots_page_pick(&s->hotspots_page, i);
 			return v->rows[i].grade >= HOT_WATCH;
 		}
 	return false;
@@ -62,7 +63,7 @@ bool session_read_hotspots(struct session *s, struct err *e)
 		!hotspots_read(&s->hotspots, s->book, &s->log, &s->hot_ask, e) ||
 		!look_for_block(s, e))
 		return false;
-	s->hotspots_page.view = &s->hotspots;
+	hotspots_page_show(&s->hotspots_page, &s->hotspots);
 	day_short(s->day, s->hot_right, sizeof s->hot_right);
 	s->hotspots_page.right = s->hot_right;
 	return true;

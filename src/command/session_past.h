@@ -19,10 +19,15 @@ void session_changed(struct session *s, const struct wish *w);
 void session_undo_changed(struct session *s, const struct wish *w);
 void session_turn_service(struct session *s);
 
-/* Own and published thresholds; the trial of the picked one after every key. */
+/* Own and published thresholds. What the picked one would have called is worked out
+ * after every key, in a book of many traps once no key has come for a while. */
 bool session_read_thresholds(struct session *s, struct err *e);
 void session_thresholds(struct session *s, const struct wish *w);
 void session_take_rule(struct session *s, const struct wish *w);
 void session_turn_thresholds(struct session *s);
+/* That is still to be done, on the page that is shown. */
+bool session_waits(const struct session *s);
+/* Does it; false: there is nothing. */
+bool session_catch_up(struct session *s);
 
 #endif

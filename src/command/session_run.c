@@ -86,9 +86,14 @@ static bool as_shown(struct session *s, const struct visit *v,
 	if (shown->visit && visit_same(&there, shown->visit))
 		return true;
 	say_visit(&there, was);
+	if (words.scout[0])
+		return err_set(e, ERR_INPUT,
+			_("trap %s got %s meanwhile from %s; Enter once more replaces "
+			  "it"),
+			shown->label, was, words.scout);
 	return err_set(e, ERR_INPUT,
-		_("trap %s got %s meanwhile%s%s; Enter once more replaces it"),
-		shown->label, was, *words.scout ? _(" from ") : "", words.scout);
+		_("trap %s got %s meanwhile; Enter once more replaces it"),
+		shown->label, was);
 }
 
 bool session_save_visit(struct session *s, const struct wish *w,
@@ -109,6 +114,8 @@ static struct shown_visit shown_in_run(const struct session *s, const struct vis
 	const struct run_trap *t = find_trap(s, v->trap);
 	bool there = t && !t->open && t->visit.day == v->day;
 
+	if (t && t->is_serviced && t->serviced.day == v->day)
+		return (struct shown_visit){ &t->serviced, t->label };
 	return (struct shown_visit){ there ? &t->visit : NULL, t ? t->label : "" };
 }
 
@@ -165,6 +172,7 @@ void session_save(struct session *s, const struct wish *w)
 	/* A count matters more than a backup: a failed one is said, after the save. */
 	bool backed_up = book_daily_backup(s->book, s->day, &aside);
 	book_set_who(s->book, session_author(s));
+	session_note_page(s);
 	if (!session_save_visit(s, &noted, &shown, &e)) {
 		if (e.kind == ERR_INPUT)
 			session_read_run(s, &aside);
@@ -195,7 +203,6 @@ static struct visit skipped(const struct session *s, int64_t trap)
 static bool pass_block(
 	struct session *s, const struct wish *w, int *passed, struct err *e)
 {
-	const struct shown_visit none = { NULL, "" };
 	bool ok = book_begin(s->book, e);
 
 	*passed = 0;
@@ -206,7 +213,10 @@ static bool pass_block(
 		struct visit v = skipped(s, t->trap);
 		if (t->block_id != w->block || !t->open || !t->hangs)
 			continue;
-		ok = as_shown(s, &v, &none, e) &&
+		const struct shown_visit shown = shown_in_run(s, &v);
+		if (shown.visit)
+			v.new_lure = shown.visit->new_lure;
+		ok = as_shown(s, &v, &shown, e) &&
 		     book_save_visit(s->book, &v, &w->words, e);
 		++*passed;
 	}

@@ -52,7 +52,5 @@ bool session_save_visit(struct session *s, const struct wish *w,
 const char *session_reason(const char *text);
 void session_pass(struct session *s, const struct wish *w);
 void session_undo(struct session *s);
-/* Writes the farm's weekly sheet beside where the program was started. */
-void session_sheet(struct session *s, int64_t farm);
 
 #endif

@@ -1,5 +1,6 @@
 /* The Service page: what is due, what to bring, the shelf; lures and cards changed
  * outside a run. */
+#include "session_book.h"
 #include "session_past.h"
 #include "session_season.h"
 
@@ -12,7 +13,7 @@
 void session_service(struct session *s, const struct wish *w)
 {
 	s->service_farm = w->farm;
-	s->service_page = (struct service_page){ 0 };
+	service_page_free(&s->service_page);
 	s->changed_trap = 0;
 	session_open(s, PAGE_SERVICE);
 }
@@ -31,8 +32,7 @@ bool session_read_service(struct session *s, struct err *e)
 	session_mark(s, (struct title){ s->due.today.title, s->due.today.title_short });
 	if (!shelf_read(&s->shelf, s->book, &s->log, &s->due, e))
 		return false;
-	p->due = &s->due;
-	p->shelf = &s->shelf;
+	service_page_show(p, &s->due, &s->shelf);
 	p->filter = s->service_filter;
 	return true;
 }
@@ -165,24 +165,36 @@ static bool save_change(
 	return session_save_visit(s, &save, &shown, e);
 }
 
+/* Several farms may have a trap 3. */
+static void say_trap_there(
+	const struct session *s, const struct trap *t, char out[static SAY_LINE])
+{
+	const struct farm *f = log_farm(&s->log, t->farm);
+	const struct block *b = log_block(&s->log, t->block);
+
+	snprintf(out, SAY_LINE, _("%s, %s, trap %s"), f ? f->name : "",
+		b ? b->name : "", t->label);
+}
+
 static void say_changed(struct session *s, const struct change *c)
 {
 	struct message *m = &s->service_page.message;
-	const char *label = c->trap->label;
+	char where[SAY_LINE];
 
-	if (c->is_lure)
-		message_set(m, false,
-			_("Saved: trap %s got a new lure today. u takes it back."),
-			label);
+	say_trap_there(s, c->trap, where);
+	if (!session_has_changed(s))
+		message_set(m, false, _("%s: it stood so already."), where);
+	else if (c->is_lure)
+		message_set(m, false, _("Saved: new lure today, %s. u takes it back."),
+			where);
 	else if (c->visit.outcome == OUTCOME_SPOILED && !c->is_there)
 		message_set(m, false,
-			_("Saved: trap %s got a new card today, the old one was not "
-			  "counted: its catch is unknown. u takes it back."),
-			label);
+			_("Saved: new card today, %s; the old one was not counted: its "
+			  "catch is unknown. u takes it back."),
+			where);
 	else
-		message_set(m, false,
-			_("Saved: trap %s got a new card today. u takes it back."),
-			label);
+		message_set(m, false, _("Saved: new card today, %s. u takes it back."),
+			where);
 }
 
 void session_changed(struct session *s, const struct wish *w)
@@ -203,11 +215,13 @@ void session_changed(struct session *s, const struct wish *w)
 		return;
 	}
 	c.trap = &trap;
-	s->changed_trap = trap.id;
+	s->changed_trap = session_has_changed(s) ? trap.id : 0;
+	service_page_changed(&s->service_page);
 	if (session_read_service(s, &e))
 		say_changed(s, &c);
 	else
 		message_set(m, true, _("saved, but %s"), e.text);
+	session_tell_bar(s, trap.id);
 }
 
 void session_undo_changed(struct session *s, const struct wish *w)
@@ -215,6 +229,7 @@ void session_undo_changed(struct session *s, const struct wish *w)
 	struct message *m = &s->service_page.message;
 	struct err e = { 0 };
 	struct undone u;
+	char where[SAY_LINE] = "";
 
 	(void)w;
 	if (s->changed_trap == 0) {
@@ -225,8 +240,11 @@ void session_undo_changed(struct session *s, const struct wish *w)
 	bool back = book_undo_trap(
 		s->book, s->changed_trap, s->day, s->day, session_author(s), &u, &e);
 	s->changed_trap = 0;
-	if (back && session_read_service(s, &e))
-		message_set(m, false, _("Taken back: as it was before."));
-	else
+	if (back && session_read_service(s, &e)) {
+		size_t at = log_trap(&s->log, u.trap);
+		if (at != SIZE_MAX)
+			say_trap_there(s, &s->log.traps.items[at], where);
+		message_set(m, false, _("Taken back: %s is as it was before."), where);
+	} else
 		message_set(m, true, "%s", e.text);
 }

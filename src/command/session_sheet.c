@@ -1,59 +1,51 @@
-/* The weekly sheet from a page: written beside where the program was started. */
+/* The weekly sheet from a page. */
 #include "session_season.h"
 
 #include "answers/sheet.h"
-#include "base/text.h"
 #include "base/words.h"
+#include "paper/pdf.h"
 #include "paper/sheet.h"
 
-#include <ctype.h>
 #include <stdio.h>
-#include <sys/stat.h>
 
-enum { SHEETS_MAX = 100 }; /* of one farm and day */
-
-/* "sheet-North_Side-2026-07-21.txt", or with -2, -3 .. behind it where a file of that
- * name is. What is no letter, digit or other character above ASCII becomes _, so that
- * the name is one on every disk. */
-static void sheet_path(const char *farm, int32_t day, char *out, size_t size)
+/* A PDF if this build and the machine's fonts can, else text. */
+static void set_sheet(
+	struct session *s, const struct sheet *sheet, const struct sheet_form *form)
 {
-	char iso[DAY_ISO_SIZE], name[NAME_BYTES];
-	struct stat there;
+	struct papers *p = &s->printing.papers;
+	struct sheet_set set = { .items = sheet, .n = 1, .day = s->day };
+	int kept = session_hush();
 
-	text_copy(name, sizeof name, farm);
-	for (char *p = name; *p; p++)
-		if ((unsigned char)*p < 0x80 && !isalnum((unsigned char)*p))
-			*p = '_';
-	day_iso(day, iso);
-	snprintf(out, size, "sheet-%s-%s.txt", name, iso);
-	for (int n = 2; n < SHEETS_MAX && lstat(out, &there) == 0; n++)
-		snprintf(out, size, "sheet-%s-%s-%d.txt", name, iso, n);
+	buf_clear(&p->bytes);
+	p->is_pdf = pdf_built_in() && paper_sheets_pdf(&set, form, &p->bytes, NULL);
+	session_unhush(kept);
+	if (!p->is_pdf)
+		paper_sheet(sheet, form, &p->bytes);
 }
 
-void session_sheet(struct session *s, int64_t farm)
+void session_sheet(struct session *s, int64_t farm, bool blank)
 {
-	const char *cautions[8] = { NULL };
-	const struct sheet_form form = { .paper = PAPER_A4,
+	struct papers *p = &s->printing.papers;
+	const char *cautions[PAPERS_CAUTIONS];
+	struct sheet_form form = { .blank = blank,
 		.utf8 = s->ctx->utf8,
 		.caution_short = say_caution_short(),
-		.cautions = cautions };
+		.cautions = papers_cautions(cautions),
+		.notice = s->notice };
 	struct sheet sheet = { 0 };
-	struct buf text = { 0 };
 	struct err e = { 0 };
-	char path[NAME_BYTES + 40];
-	const struct farm *f = log_farm(&s->log, farm);
+	char day[DAY_ISO_SIZE];
 
-	for (size_t i = 0; i + 1 < sizeof cautions / sizeof *cautions; i++)
-		cautions[i] = say_caution(i);
-	sheet_path(f ? f->name : "", s->day, path, sizeof path);
+	if (!session_may_print(s))
+		return;
+	form.paper = p->size;
+	s->printing.what = PRINTED_SHEET;
 	bool ok = sheet_of(&s->log, s->book, farm, &sheet, &e);
 	if (ok)
-		paper_sheet(&sheet, &form, &text);
-	if (ok && out_file(path, &text, &e))
-		message_set(session_message(s), false, _("the weekly sheet is in %s"),
-			path);
-	else
-		message_set(session_message(s), true, "%s", e.text);
-	buf_free(&text);
+		set_sheet(s, &sheet, &form);
+	day_iso(s->day, day);
+	session_name_print(s, blank ? "carry" : "sheet", sheet.farm, day);
+	snprintf(p->title, sizeof p->title, _("Scouting sheet: %s"), sheet.farm);
+	session_print(s, ok, &e);
 	sheet_free(&sheet);
 }

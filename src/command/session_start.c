@@ -99,7 +99,7 @@ void session_start_typing(struct session *s, const struct wish *w)
 }
 
 /* "~/traps.csv" as a shell takes it. */
-static void expand(const char *path, char *out, size_t size)
+void session_expand(const char *path, char *out, size_t size)
 {
 	const char *home = getenv("HOME");
 
@@ -162,7 +162,7 @@ void session_start_file(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 	FILE *file = NULL;
 
-	expand(w->words.note, path, sizeof path);
+	session_expand(w->words.note, path, sizeof path);
 	file = fopen(path, "rbe");
 	if (!file) {
 		message_set(session_message(s), true, _("%s cannot be read: %s"), path,

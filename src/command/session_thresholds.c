@@ -8,18 +8,38 @@
 void session_thresholds(struct session *s, const struct wish *w)
 {
 	s->thresholds_pest = w->pest;
-	s->thresholds_page = (struct thresholds_page){ 0 };
+	thresholds_page_free(&s->thresholds_page);
 	session_open(s, PAGE_THRESHOLDS);
 }
+
+/* Of so few traps the trial is worked out within a frame. */
+enum { FEW_TRAPS = 200 };
 
 static void try_picked(struct session *s)
 {
 	struct thresholds_page *p = &s->thresholds_page;
 	const struct rule *r = thresholds_page_picked(p);
 
-	p->trial = r ? &s->trial : NULL;
-	if (r)
-		trial_of(&s->log, r, &s->trial);
+	if (!r || p->trial)
+		return;
+	trial_of(&s->log, r, &s->trial);
+	p->trial = &s->trial;
+}
+
+bool session_waits(const struct session *s)
+{
+	const struct thresholds_page *p = &s->thresholds_page;
+
+	return s->stack[s->depth] == PAGE_THRESHOLDS && !p->trial &&
+	       thresholds_page_picked(p);
+}
+
+bool session_catch_up(struct session *s)
+{
+	if (!session_waits(s))
+		return false;
+	try_picked(s);
+	return true;
 }
 
 bool session_read_thresholds(struct session *s, struct err *e)
@@ -29,8 +49,8 @@ bool session_read_thresholds(struct session *s, struct err *e)
 	if (!session_read_log(s, e) ||
 		!threshold_list_read(&s->thresholds, &s->log, s->thresholds_pest, e))
 		return false;
-	p->list = &s->thresholds;
 	p->right = s->today.title_short;
+	thresholds_page_show(p, &s->thresholds);
 	try_picked(s);
 	return true;
 }
@@ -85,7 +105,40 @@ void session_turn_thresholds(struct session *s)
 		if (!turn_pest(s, &e))
 			message_set(&p->message, true, "%s", e.text);
 	}
-	try_picked(s);
+	if (s->log.traps.n <= FEW_TRAPS)
+		try_picked(s);
+}
+
+static const struct own_row *own_of(const struct session *s, int64_t id)
+{
+	for (size_t i = 0; i < s->thresholds.n_own; i++)
+		if (s->thresholds.own[i].rule.id == id)
+			return &s->thresholds.own[i];
+	return NULL;
+}
+
+/* One that turns another off, or is off itself, is not taken for both to be judged. */
+static void say_taken(struct session *s, int64_t id)
+{
+	struct message *m = &s->thresholds_page.message;
+	const struct own_row *own = own_of(s, id);
+
+	if (s->trial.never[0])
+		message_set(m, false, _("Taken, but it can never apply: %s."),
+			s->trial.never);
+	else if (own && own->replaced[0])
+		message_set(m, false,
+			_("Taken, but off where these hold: %s. u undoes."),
+			own->replaced);
+	else if (own && own->replaces[0])
+		message_set(m, false,
+			_("Taken. Where it holds %s is off now: not both are judged. u "
+			  "undoes."),
+			own->replaces);
+	else
+		message_set(m, false,
+			_("Taken: it is yours now and applies. Enter opens it to be "
+			  "changed, u takes it back."));
 }
 
 void session_take_rule(struct session *s, const struct wish *w)
@@ -107,10 +160,5 @@ void session_take_rule(struct session *s, const struct wish *w)
 	}
 	thresholds_page_pick(p, r.id);
 	try_picked(s);
-	if (s->trial.never[0])
-		message_set(&p->message, false, _("Taken, but it %s."), s->trial.never);
-	else
-		message_set(&p->message, false,
-			_("Taken: it is yours now and applies. Enter opens it to be "
-			  "changed."));
+	say_taken(s, r.id);
 }

@@ -116,7 +116,7 @@ void session_save_weather(struct session *s, const struct wish *w)
 	day.station = s->weather.station.id;
 	day.unit = s->weather.unit;
 	const char *fault = fault_of(s, &day);
-	book_daily_backup(s->book, s->day, NULL);
+	session_before_change(s);
 	if (fault)
 		weather_page_not_saved(&s->weather_page, _(fault));
 	else if (!book_save_weather(s->book, &day, &e) || !read_list(s, &e))
@@ -131,7 +131,7 @@ void session_new_station(struct session *s, const struct wish *w)
 	struct station st = { 0 };
 
 	text_copy(st.name, sizeof st.name, w->words.note);
-	book_daily_backup(s->book, s->day, NULL);
+	session_before_change(s);
 	if (book_put_station(s->book, &st, &e)) {
 		s->weather_station = st.id;
 		if (read_list(s, &e)) {

@@ -14,7 +14,7 @@ void session_week(struct session *s)
 	session_mark(s, (struct title){ s->week.title_day, s->week.title_short });
 	snprintf(s->filter, sizeof s->filter, "%s, %s", f ? f->name : _("all farms"),
 		p ? p->code : _("all pests"));
-	s->week_page.week = &s->week;
+	week_page_show(&s->week_page, &s->week);
 	s->week_page.filter = s->filter;
 }
 

@@ -170,6 +170,23 @@ static void demo_takes_another_day(void **state)
 	program_forget(&r);
 }
 
+/* What was decided and done is part of what it is all about. */
+static void printed_it_tells_what_was_done_in_a_block(void **state)
+{
+	static const char *const says[] = { "Season of a block", "treated Thu 9 Jul",
+		"fruit check", "shoot check", "pick planned: too early",
+		"Record of treatments", "7 CFR 110.3", "Entry and picks" };
+	struct ran r = { 0 };
+
+	(void)state;
+	program_run(&r, "demo --print");
+	assert_int_equal(r.status, 0);
+	for (size_t i = 0; i < sizeof says / sizeof *says; i++)
+		if (!strstr(r.out.text, says[i]))
+			fail_msg("no \"%s\"", says[i]);
+	program_forget(&r);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -178,6 +195,7 @@ int main(void)
 		cmocka_unit_test(demo_leaves_nothing_behind_when_told_to_end),
 		cmocka_unit_test(demo_prints_week_bring_list_and_sheet_without_a_file),
 		cmocka_unit_test(demo_takes_another_day),
+		cmocka_unit_test(printed_it_tells_what_was_done_in_a_block),
 	};
 
 	return cmocka_run_group_tests(tests, program_setup, program_teardown);

@@ -75,21 +75,6 @@ static int fill_book(void **state)
 	return failed;
 }
 
-/* Words may stand on two lines: blanks and line ends are taken as one blank. */
-static bool tells(const char *text, const char *words)
-{
-	struct buf flat = { 0 };
-
-	for (; text && *text; text++) {
-		bool blank = strchr(" \r\n", *text) != NULL;
-		if (!blank || (flat.n && flat.text[flat.n - 1] != ' '))
-			buf_add_n(&flat, blank ? " " : text, 1);
-	}
-	bool found = flat.text && strstr(flat.text, words);
-	buf_free(&flat);
-	return found;
-}
-
 static const struct {
 	const char *line;
 	const char *says[4]; /* each must stand there */
@@ -132,7 +117,7 @@ static void no_command_leaves_a_barred_block_or_an_early_pick_unsaid(void **stat
 		program_run(&r, line);
 		assert_int_equal(r.status, 0);
 		for (size_t k = 0; k < 4 && row[i].says[k]; k++)
-			if (!tells(r.out.text, row[i].says[k]))
+			if (!program_tells(r.out.text, row[i].says[k]))
 				fail_msg("%s: no \"%s\" in:\n%s", row[i].line,
 					row[i].says[k], r.out.text);
 	}
@@ -166,9 +151,25 @@ static void record_refuses_what_it_cannot_answer(void **state)
 			bad[i].line);
 		program_run(&r, line);
 		if (r.status != bad[i].status ||
-			(*bad[i].says && !tells(r.err.text, bad[i].says)))
+			(*bad[i].says && !program_tells(r.err.text, bad[i].says)))
 			fail_msg("%s: %d, %s", bad[i].why, r.status, r.err.text);
 	}
+	program_forget(&r);
+}
+
+/* A file is to be read by a program; who asked for it is told beside it. */
+static void record_as_a_file_says_beside_it_that_others_ask_for_more(void **state)
+{
+	struct ran r = { 0 };
+
+	(void)state;
+	program_run(&r, "--book b.db --today 2026-07-21 record --csv");
+	assert_int_equal(r.status, 0);
+	assert_true(
+		program_tells(r.err.text, "States and other countries ask for more"));
+	assert_false(program_tells(r.out.text, "ask for more"));
+	program_run(&r, "--book b.db --today 2026-07-21 record");
+	assert_false(program_tells(r.err.text, "ask for more"));
 	program_forget(&r);
 }
 
@@ -178,6 +179,8 @@ int main(void)
 		cmocka_unit_test(
 			no_command_leaves_a_barred_block_or_an_early_pick_unsaid),
 		cmocka_unit_test(record_refuses_what_it_cannot_answer),
+		cmocka_unit_test(
+			record_as_a_file_says_beside_it_that_others_ask_for_more),
 	};
 
 	return cmocka_run_group_tests(tests, fill_book, program_teardown);

@@ -1,0 +1,135 @@
+/* The Merge page: another scout's book, and what is left to settle. */
+#include "session_book.h"
+
+#include "base/text.h"
+#include "base/words.h"
+
+#include <limits.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { KEPT_BYTES = 1024 };
+
+bool session_read_merge(struct session *s, struct err *e)
+{
+	s->merge_page.open = &s->open_matters;
+	s->merge_page.look = &s->merging;
+	return session_read_log(s, e) && merging_open(s->book, &s->open_matters, e);
+}
+
+struct wish session_key_merge(struct session *s, struct input in)
+{
+	return merge_page_key(&s->merge_page, in);
+}
+
+void session_draw_merge(struct session *s, struct canvas *c)
+{
+	merge_page_draw(&s->merge_page, c);
+}
+
+struct message *session_message_merge(struct session *s)
+{
+	return &s->merge_page.message;
+}
+
+void session_merge_page(struct session *s, const struct wish *w)
+{
+	(void)w;
+	s->merge_page = (struct merge_page){ 0 };
+	session_open(s, PAGE_MERGE);
+}
+
+/* Reads the page again; the sentence is what was done, or what is wrong. */
+static void tell(struct session *s, bool ok, const char *said, const struct err *e)
+{
+	struct err again = { 0 };
+
+	if (!session_read(s, &again) && ok)
+		message_set(session_message(s), true, "%s", again.text);
+	else
+		message_set(session_message(s), !ok, "%s", ok ? said : e->text);
+}
+
+void session_merge_look(struct session *s, const struct wish *w)
+{
+	char path[PATH_MAX];
+	struct err e = { 0 };
+
+	session_expand(w->words.note, path, sizeof path);
+	if (merging_look(s->book, path, &s->merging, &e))
+		s->merge_page.stage = MERGE_SHOWN;
+	else
+		tell(s, false, "", &e);
+}
+
+static void say_merged(const struct merging *m, char said[static 2 * SAY_LINE])
+{
+	if (m->open > 0)
+		snprintf(said, 2 * SAY_LINE,
+			ngettext("Merged; %lld matter is left to settle. u takes the "
+				 "merge back.",
+				"Merged; %lld matters are left to settle. u takes the "
+				"merge back.",
+				(unsigned long)m->open),
+			(long long)m->open);
+	else
+		snprintf(said, 2 * SAY_LINE, "%s",
+			_("Merged; there is nothing to settle. u takes it back."));
+}
+
+void session_merge(struct session *s, const struct wish *w)
+{
+	char path[PATH_MAX], said[2 * SAY_LINE] = "";
+	struct err e = { 0 };
+
+	session_expand(w->words.note, path, sizeof path);
+	session_before_change(s);
+	bool ok = merging_do(s->book, path, &s->merging, &e);
+	if (ok)
+		say_merged(&s->merging, said);
+	s->merge_page.picked = s->merge_page.top = 0;
+	tell(s, ok, said, &e);
+}
+
+void session_settle(struct session *s, const struct wish *w)
+{
+	char said[SAY_LINE] = "";
+	struct err e = { 0 };
+
+	session_before_change(s);
+	bool ok = merging_settle(
+		s->book, &s->open_matters, (size_t)w->id, w->kind, w->by, said, &e);
+	tell(s, ok, said, &e);
+}
+
+/* The book is closed meanwhile. When it cannot be opened again the pages end. */
+static bool go_back(struct session *s, const char *kept_book, struct err *e)
+{
+	char kept[KEPT_BYTES] = "";
+
+	book_close(s->book);
+	bool ok = book_restore(s->ctx->book_path, kept_book, kept, sizeof kept, e);
+	return session_open_book(s, &s->lost) && ok;
+}
+
+void session_merge_undo(struct session *s, const struct wish *w)
+{
+	struct merge_undo u = { 0 };
+	char said[2 * SAY_LINE];
+	struct err e = { 0 };
+	bool ok = book_merge_undo(s->book, &u, &e);
+
+	if (ok && w->by == 0) {
+		s->merge_page.sure = true;
+		free(u.kept);
+		return;
+	}
+	ok = ok && go_back(s, u.kept, &e);
+	if (s->lost.kind == ERR_NONE) {
+		snprintf(said, sizeof said,
+			_("The book is as it was before %.100s was merged."), u.file);
+		tell(s, ok, said, &e);
+	}
+	free(u.kept);
+}
