@@ -1,39 +1,11 @@
 /* Any bytes are read or refused with a clean sentence; what was read, written again,
  * reads the same. */
+#include "fuzz.h"
+
 #include "base/csv.h"
 #include "base/text.h"
 
-#include <stdlib.h>
 #include <string.h>
-
-int LLVMFuzzerTestOneInput(const uint8_t *data, size_t n);
-
-static void must(bool holds)
-{
-	if (!holds)
-		abort();
-}
-
-static FILE *file_of(const void *bytes, size_t n)
-{
-	FILE *file = tmpfile();
-
-	must(file && fwrite(bytes, 1, n, file) == n);
-	rewind(file);
-	return file;
-}
-
-static void check_sentence(const struct err *e)
-{
-	size_t n = strlen(e->text);
-
-	must(e->kind == ERR_INPUT && n > 0 && text_valid(e->text, n, NULL));
-	for (size_t at = 0; at < n;) {
-		uint32_t cp;
-		at += text_decode(e->text + at, n - at, &cp);
-		must(!text_control(cp));
-	}
-}
 
 static void check_row(const struct csv *c)
 {
@@ -45,11 +17,13 @@ static void check_row(const struct csv *c)
 }
 
 /* Writes what can be read of the file; false if the end was not reached. */
-static bool copy(FILE *file, struct buf *out)
+static bool copy(const void *bytes, size_t n, struct buf *out)
 {
 	struct csv c;
 	struct err e = { 0 };
 	enum csv_got got;
+	char *text;
+	FILE *file = fuzz_file(bytes, n, &text);
 
 	csv_open(&c, file, "fuzz.csv");
 	while ((got = csv_next(&c, &e)) == CSV_ROW) {
@@ -58,10 +32,11 @@ static bool copy(FILE *file, struct buf *out)
 			csv_add(out, c.field[i].text, i == 0);
 		csv_end_row(out);
 	}
-	if (got == CSV_BAD)
-		check_sentence(&e);
+	fuzz_said(got != CSV_BAD, &e);
+	must(got != CSV_BAD || e.kind == ERR_INPUT);
 	csv_close(&c);
 	fclose(file);
+	free(text);
 	return got == CSV_END;
 }
 
@@ -69,10 +44,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t n)
 {
 	struct buf once = { 0 }, twice = { 0 };
 
-	copy(file_of(data, n), &once);
+	copy(data, n, &once);
 	/* A row may grow over its limit by the quotes that it did not have before. */
 	if (once.n > 0 && once.n < CSV_ROW_MAX_BYTES) {
-		must(copy(file_of(once.text, once.n), &twice));
+		must(copy(once.text, once.n, &twice));
 		must(once.n == twice.n && memcmp(once.text, twice.text, once.n) == 0);
 	}
 	buf_free(&once);

@@ -1,20 +1,13 @@
 /* A text that reads as a date is that date written; one that reads as a day of the
  * year is one. Numbers likewise. */
+#include "fuzz.h"
+
 #include "base/day.h"
 #include "base/text.h"
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-
-int LLVMFuzzerTestOneInput(const uint8_t *data, size_t n);
-
-static void must(bool holds)
-{
-	if (!holds)
-		abort();
-}
 
 static void check_day(const char *text)
 {
