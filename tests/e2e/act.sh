@@ -63,6 +63,10 @@ keys a
 check "the catch that is over is an open alert" wait_for 10 shows 'trap 1  OPEN'
 keys a
 wait_for 10 shows '1 looked, 2 treated, 3 left'
+keys -
+check "it may have been decided the day before" wait_for 10 shows 'on Mon 31 Aug'
+keys +
+wait_for 10 shows 'on Tue 1 Sep'
 keys 2
 wait_for 10 shows 'treated (Enter saves)'
 text "walked the row"
@@ -94,6 +98,14 @@ check "Today says until when nobody goes in" \
 keys k
 check "one key shows when each block may be picked" \
 	wait_for 10 shows 'earliest pick Tue 8 Sep (7 days after 1 Sep)'
+keys n
+check "the form of a pick says the earliest day before one is typed" \
+	wait_for 10 shows 'Old Kiln: earliest pick Tue 8 Sep (7 days after 1 Sep)'
+text 2026-09-07
+check "and as it is typed that it is too early" \
+	wait_for 10 shows 'Mon 7 Sep: too early: earliest pick Tue 8 Sep'
+keys Escape Escape
+wait_for 10 shows '^ Picks'
 pick 2026-09-07
 check "the last barred day is asked about" wait_for 10 shows 'too early: earliest pick'
 check "and nothing is saved yet" test "$(exported picks | wc -l)" = 1
@@ -120,6 +132,8 @@ down 9
 text 12
 keys Down
 text 11
+check "it says what it would bar while it is typed" \
+	wait_for 10 shows 'Mon 7 Sep: too early: earliest pick Sat 12 Sep'
 save
 check "it says which picks it would bar" wait_for 10 shows 'more picks'
 check "and is not in the book" test "$(exported treatments | wc -l)" = 3
@@ -220,7 +234,10 @@ keys c
 check "c shows what it was" wait_for 10 shows 'date was 2026-08-18, is 2026-08-04'
 keys Escape
 wait_for 10 shows '^ Treatments of'
-keys Delete Delete
+keys Delete
+check "before it is taken out it says what that changes" \
+	wait_for 10 shows 'Totals since a treatment go on without it'
+keys Delete
 check "the treatment is taken out" wait_for 10 shows 'Taken out'
 check "and the total runs since the trap was hung" total 16.0
 keys u

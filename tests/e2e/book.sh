@@ -36,6 +36,7 @@ picks() {
 # to_row TEXT: moves down to it
 to_row() {
 	keys Home
+	wait_for 2 settled # what was picked before is still on the screen
 	for i in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16; do
 		picks "$1" && return 0
 		keys Down
@@ -98,6 +99,7 @@ keys Enter Right Escape Enter
 for n in 1 2 3 4; do
 	check "trap $n is saved, the next one offered" \
 		wait_for 10 shows "Saved: trap $n of Addermoor. Enter saves $((n + 1)) too"
+	wait_for 10 settled
 	keys Enter
 done
 wait_for 10 shows 'Saved: trap 5'
@@ -108,9 +110,25 @@ keys Escape Enter
 for n in 5 6 7 8 9; do
 	check "trap $((n + 1)) is offered with one key" \
 		wait_for 10 shows "Enter saves $((n + 1)) too"
+	wait_for 10 settled
 	keys Enter
 done
 wait_for 10 shows 'Saved: trap 10'
+wait_for 10 settled
+keys Enter Enter
+check "an Enter that bounces hangs no trap" wait_for 10 shows '12 is not saved: that Enter'
+check "only the one that was meant" \
+	[ "$($prog export traps | grep -c '^Addermoor,')" = 11 ]
+keys Escape
+wait_for 10 shows 'Addermoor *11 traps'
+keys b
+wait_for 10 shows '^ Book'
+keys u
+check "what was made on another page is named first" \
+	wait_for 10 shows 'u again takes out trap 11'
+wait_for 10 settled
+keys u
+wait_for 10 shows 'Taken back: trap 11'
 keys Escape
 check "Esc ends on Today" wait_for 10 shows 'Addermoor *10 traps'
 traps_are <<'END'
@@ -191,7 +209,7 @@ keys r
 wait_for 10 shows 'The new trap is for'
 text of
 keys Enter
-check "r replaces it" wait_for 10 shows 'Replaced by a new trap today'
+check "r replaces it" wait_for 10 shows 'Replaced by trap 7Bb today, with lure OFM'
 check "by a trap of another pest" sh -c "$prog export traps | grep -q 'Weir Side,7Bb,OFM'"
 keys u
 wait_for 10 shows 'Taken back'

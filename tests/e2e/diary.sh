@@ -1,5 +1,5 @@
 #!/bin/sh
-# Back in the season: a slip of three weeks ago corrected in a trap's diary, visits added
+# Back in the season: a slip of three weeks ago and a lure of another kind corrected in a trap's diary, visits added
 # and taken out, a lure and a card changed between two runs, a published threshold taken,
 # days written the other way round.
 . tests/e2e/lib.sh
@@ -117,6 +117,46 @@ check "nobody else's entries are taken back" wait_for 10 shows 'Nothing that JR 
 it check >"$work/out" 2>&1
 check "the book is sound" grep -q 'sound' "$work/out"
 
+fresh kind
+open_diary 3 2
+keys End k
+check "k asks which lure was hung" wait_for 10 shows 'The new lure of Tue 16 Jun was:'
+check "and shows those of the trap's pest" shows 'CM long-life  *[0-9]* days'
+check "none of another's" lacks 'OFM standard'
+text long
+wait_for 10 lacks 'CM 1 mg *21'
+keys Enter
+check "then which card" wait_for 10 shows 'The new card of Tue 16 Jun was:'
+keys Enter
+check "what it is and was is said" \
+	wait_for 10 shows 'Kept: Tue 16 Jun, hung; lure CM long-life, was CM 1 mg'
+check "and on the disk" visit_is 2 2026-06-16 'hung delta liner CM long-life'
+it due --csv >"$work/out"
+check "the lure is due as that kind is" \
+	sh -c "! grep -q 'Addermoor,2,lure' '$work/out'"
+keys c
+check "what it was stays readable" \
+	wait_for 10 shows 'was hung, changed .* by JR; lure CM long-life, was'
+keys c u
+check "undo names it too" wait_for 10 shows 'it had hung; lure CM 1 mg,'
+check "and takes it back" visit_is 2 2026-06-16 'hung delta liner CM 1 mg'
+
+fresh full
+open_diary 2 1
+keys Down Down Down Enter
+wait_for 10 shows '\[ 41 \]'
+keys 6 0 Enter
+check "more than the card holds is asked about" wait_for 10 shows '60 moths?\|card that is full at'
+check "and not kept before" visit_is 1 2026-06-30 'counted 41'
+keys Enter
+check "Enter again keeps it" wait_for 10 shows 'Kept: Tue 30 Jun, 60'
+resize 40x16
+keys Enter 7 /
+check "at 40 columns a spoiled one stands whole" wait_for 10 shows '\[ spoiled 7+ \]'
+check "and says why" shows 'Spoiled (down)'
+keys Enter
+check "in its row too" wait_for 10 shows 'spoiled, down 7+'
+
 fresh add
 open_diary 2 1
 keys n
@@ -173,7 +213,7 @@ while lacks '^ > .* 2  *Old Kiln .*lure'; do
 done
 keys '*'
 check "a lure changed between two runs" \
-	wait_for 10 shows 'Saved: trap 2 got a new lure today'
+	wait_for 10 shows 'Saved: new lure today, .*trap 2'
 check "leaves the count open" visit_is 2 $day 'skipped CM 1 mg'
 check "and what was read before" [ "$(week_of 2)" = "$before" ]
 check "it is due no more" lacks ' 2  *Old Kiln  *lure'
@@ -187,7 +227,7 @@ keys +
 check "a card of a trap that was counted today asks first" \
 	wait_for 10 shows 'Trap 1 has a visit today (6)'
 keys +
-check "and goes into that visit" wait_for 10 shows 'Saved: trap 1 got a new card'
+check "and goes into that visit" wait_for 10 shows 'Saved: new card today, .*trap 1'
 check "whose count stays" visit_is 1 $day 'counted 6 delta liner'
 
 fresh thresholds

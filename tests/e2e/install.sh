@@ -14,8 +14,13 @@ put() {
 }
 
 check "make install succeeds" make_it install
-check "it puts the program and two manual pages" \
-	[ "$(put)" = './bin/mothtally ./share/man/man1/mothtally.1 ./share/man/man5/mothtally.5 ' ]
+wanted='./bin/mothtally ./share/bash-completion/completions/mothtally '
+[ ! -e "$build/locale/es" ] ||
+	wanted="$wanted./share/locale/es/LC_MESSAGES/mothtally.mo "
+wanted="$wanted./share/man/man1/mothtally.1 ./share/man/man5/mothtally.5 "
+wanted="$wanted./share/zsh/site-functions/_mothtally "
+check "it puts the program, two manual pages, Spanish, what shells complete" \
+	[ "$(put)" = "$wanted" ]
 check "the installed program runs" \
 	eval '"$root/opt/fruit/bin/mothtally" --version >"$work/out"'
 check "the installed manual is whole" \

@@ -24,6 +24,12 @@ unset XDG_DATA_HOME XDG_CONFIG_HOME MOTHTALLY_BOOK NO_COLOR ESCDELAY LINES COLUM
 	PROMPT_COMMAND HISTFILE
 mkdir "$HOME"
 
+# No test reaches a printer.
+mkdir "$work/no-printer"
+printf '#!/bin/sh\necho "lp: no printer in the tests" >&2\nexit 1\n' >"$work/no-printer/lp"
+chmod +x "$work/no-printer/lp"
+PATH=$work/no-printer:$PATH
+
 tmux() {
 	command tmux -S "$work/tmux$terminal" -f /dev/null "$@"
 }

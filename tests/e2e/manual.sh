@@ -125,6 +125,11 @@ keys Escape Enter
 wait_for 10 shows '^ Form'
 keys_of Form
 keys Escape Escape End Enter
+wait_for 10 shows '^ Merging'
+keys_of Merging
+keys Escape
+wait_for 10 shows '^ Book'
+keys End Up Enter
 wait_for 10 shows '^ Backups'
 keys_of Backups
 start 90x70 "$prog --book $work/none.db"
@@ -208,6 +213,8 @@ examples() {
 # As they stand in the manual, typed one after the other.
 mkdir bin one five
 ln -s "$prog" bin/mothtally
+printf '#!/bin/sh\ncat >/dev/null\n' >bin/lp
+chmod +x bin/lp
 PATH=$work/bin:$PATH
 examples "$man1" >one.sh
 check "the manual has examples" [ "$(grep -c '^mothtally' one.sh)" -ge 10 ]

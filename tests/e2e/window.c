@@ -37,6 +37,19 @@ bool window_open(struct window *w, char *const argv[], int rows, int cols)
 	return w->pid > 0;
 }
 
+void window_resize(struct window *w, int rows, int cols)
+{
+	struct winsize size = { .ws_row = (unsigned short)rows,
+		.ws_col = (unsigned short)cols };
+
+	if (rows == w->glass.rows && cols == w->glass.cols)
+		return;
+	while (window_read(w, 0))
+		;
+	glass_open(&w->glass, rows, cols);
+	ioctl(w->tty, TIOCSWINSZ, &size);
+}
+
 void window_type(struct window *w, const char *keys)
 {
 	size_t n = strlen(keys);

@@ -20,6 +20,9 @@ double window_clock(void);
 
 /* Starts it; false: no terminal could be had. */
 bool window_open(struct window *w, char *const argv[], int rows, int cols);
+/* Another size, and a blank glass until the program has drawn anew; the same size does
+ * nothing. */
+void window_resize(struct window *w, int rows, int cols);
 void window_type(struct window *w, const char *keys);
 /* Reads what comes within so many milliseconds; false: nothing came. */
 bool window_read(struct window *w, int wait_ms);
