@@ -252,6 +252,7 @@ void session_move(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 
 	session_before_change(s);
+	entry_page_pick(&s->entry_page, w->id); /* the hand goes with it */
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_move(s->book, w->id, w->by, &s->log, &e);
 	tell(s, ok, w->by > 0 ? _("Later on the run") : _("Earlier on the run"), name,

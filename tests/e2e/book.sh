@@ -182,8 +182,9 @@ wait_for 10 shows '^ Book'
 to_row traps
 keys Enter
 wait_for 10 shows '^ Traps'
-keys + 
-check "a trap goes one turn down" wait_for 10 picks 'Old Kiln *1 '
+keys +
+check "a trap goes one turn down" wait_for 10 shows 'Later on the run'
+check "and the hand with it" wait_for 10 picks 'Old Kiln *1 '
 check "below the second" [ "$($prog export traps | sed 1d | sed 1q | cut -d , -f 3)" = 2 ]
 keys u
 check "and back" wait_for 10 shows 'Taken back'
