@@ -11,48 +11,49 @@ static bool read_today(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e))
 		return false;
-	today_of(&s->log, &s->today);
-	if (!today_read_hots(&s->log, s->book, &s->today, e) ||
-		!today_read_next(&s->log, s->book, &s->today, e))
+	today_of(&s->log, &s->today.answer);
+	if (!today_read_hots(&s->log, s->book, &s->today.answer, e) ||
+		!today_read_next(&s->log, s->book, &s->today.answer, e))
 		return false;
-	session_mark(s, (struct title){ s->today.title, s->today.title_short });
-	today_page_show(&s->today_page, &s->today);
+	session_mark(s,
+		(struct title){ s->today.answer.title, s->today.answer.title_short });
+	today_page_show(&s->today.page, &s->today.answer);
 	return true;
 }
 
 static struct wish key_today(struct session *s, struct input in)
 {
-	return today_page_key(&s->today_page, in);
+	return today_page_key(&s->today.page, in);
 }
 
 static void draw_today(struct session *s, struct canvas *c)
 {
-	today_page_draw(&s->today_page, c);
+	today_page_draw(&s->today.page, c);
 }
 
 static struct message *message_today(struct session *s)
 {
-	return &s->today_page.message;
+	return &s->today.page.message;
 }
 
 static bool read_run(struct session *s, struct err *e)
 {
-	return session_open_run(s, s->run_farm, s->run_day, false, e);
+	return session_open_run(s, s->run.farm, s->run.day, false, e);
 }
 
 static struct wish key_run(struct session *s, struct input in)
 {
-	return run_page_key(&s->run_page, in);
+	return run_page_key(&s->run.page, in);
 }
 
 static void draw_run(struct session *s, struct canvas *c)
 {
-	run_page_draw(&s->run_page, c);
+	run_page_draw(&s->run.page, c);
 }
 
 static struct message *message_run(struct session *s)
 {
-	return &s->run_page.message;
+	return &s->run.page.message;
 }
 
 static bool read_week(struct session *s, struct err *e)
@@ -65,93 +66,94 @@ static bool read_week(struct session *s, struct err *e)
 
 static struct wish key_week(struct session *s, struct input in)
 {
-	return week_page_key(&s->week_page, in);
+	return week_page_key(&s->week.page, in);
 }
 
 static void draw_week(struct session *s, struct canvas *c)
 {
-	week_page_draw(&s->week_page, c);
+	week_page_draw(&s->week.page, c);
 }
 
 static struct message *message_week(struct session *s)
 {
-	return &s->week_page.message;
+	return &s->week.page.message;
 }
 
 /* Asked from the run page it is as it stood on the run's date. */
 static bool read_why(struct session *s, struct err *e)
 {
-	if (s->why_of_run ? !session_read_run(s, e) : !session_read_log(s, e))
+	if (s->why.of_run ? !session_read_run(s, e) : !session_read_log(s, e))
 		return false;
-	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
-	why_of(l, s->why_trap, s->why_block, s->why_pest, &s->why);
-	if (s->why_trap < 0 &&
-		!why_read_checks(l, s->book, s->why_block, s->why_pest, &s->why, e))
+	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
+	why_of(l, s->why.trap, s->why.block, s->why.pest, &s->why.answer);
+	if (s->why.trap < 0 && !why_read_checks(l, s->book, s->why.block, s->why.pest,
+				       &s->why.answer, e))
 		return false;
-	s->why_page.alert = session_why_alert(s);
-	s->why_page.why = &s->why;
-	s->why_page.right = s->why_of_run ? s->run.title_short : s->today.title_short;
+	s->why.page.alert = session_why_alert(s);
+	s->why.page.why = &s->why.answer;
+	s->why.page.right =
+		s->why.of_run ? s->run.answer.title_short : s->today.answer.title_short;
 	return true;
 }
 
 static struct wish key_why(struct session *s, struct input in)
 {
-	return why_page_key(&s->why_page, in);
+	return why_page_key(&s->why.page, in);
 }
 
 static void draw_why(struct session *s, struct canvas *c)
 {
-	why_page_draw(&s->why_page, c);
+	why_page_draw(&s->why.page, c);
 }
 
 static struct message *message_why(struct session *s)
 {
-	return &s->why_page.message;
+	return &s->why.page.message;
 }
 
 static struct wish key_flight(struct session *s, struct input in)
 {
-	return flight_page_key(&s->flight_page, in);
+	return flight_page_key(&s->flight.page, in);
 }
 
 static void draw_flight(struct session *s, struct canvas *c)
 {
-	flight_page_draw(&s->flight_page, c);
+	flight_page_draw(&s->flight.page, c);
 }
 
 static struct message *message_flight(struct session *s)
 {
-	return &s->flight_page.message;
+	return &s->flight.page.message;
 }
 
 static struct wish key_hotspots(struct session *s, struct input in)
 {
-	return hotspots_page_key(&s->hotspots_page, in);
+	return hotspots_page_key(&s->hot.page, in);
 }
 
 static void draw_hotspots(struct session *s, struct canvas *c)
 {
-	hotspots_page_draw(&s->hotspots_page, c);
+	hotspots_page_draw(&s->hot.page, c);
 }
 
 static struct message *message_hotspots(struct session *s)
 {
-	return &s->hotspots_page.message;
+	return &s->hot.page.message;
 }
 
 static struct wish key_weather(struct session *s, struct input in)
 {
-	return weather_page_key(&s->weather_page, in);
+	return weather_page_key(&s->weather.page, in);
 }
 
 static void draw_weather(struct session *s, struct canvas *c)
 {
-	weather_page_draw(&s->weather_page, c);
+	weather_page_draw(&s->weather.page, c);
 }
 
 static struct message *message_weather(struct session *s)
 {
-	return &s->weather_page.message;
+	return &s->weather.page.message;
 }
 
 static struct wish key_start(struct session *s, struct input in)
@@ -186,142 +188,142 @@ static struct message *message_book(struct session *s)
 
 static struct wish key_entries(struct session *s, struct input in)
 {
-	return entry_page_key(&s->entry_page, in);
+	return entry_page_key(&s->entry.page, in);
 }
 
 static void draw_entries(struct session *s, struct canvas *c)
 {
-	entry_page_draw(&s->entry_page, c);
+	entry_page_draw(&s->entry.page, c);
 }
 
 static struct message *message_entries(struct session *s)
 {
-	return &s->entry_page.message;
+	return &s->entry.page.message;
 }
 
 static struct wish key_form(struct session *s, struct input in)
 {
-	return form_page_key(&s->form_page, in);
+	return form_page_key(&s->form.page, in);
 }
 
 static void draw_form(struct session *s, struct canvas *c)
 {
-	form_page_draw(&s->form_page, c);
+	form_page_draw(&s->form.page, c);
 }
 
 static struct message *message_form(struct session *s)
 {
-	return &s->form_page.message;
+	return &s->form.page.message;
 }
 
 static struct wish key_backups(struct session *s, struct input in)
 {
-	return backups_page_key(&s->backups_page, in);
+	return backups_page_key(&s->backups.page, in);
 }
 
 static void draw_backups(struct session *s, struct canvas *c)
 {
-	backups_page_draw(&s->backups_page, c);
+	backups_page_draw(&s->backups.page, c);
 }
 
 static struct message *message_backups(struct session *s)
 {
-	return &s->backups_page.message;
+	return &s->backups.page.message;
 }
 
 static struct wish key_text(struct session *s, struct input in)
 {
-	return text_page_key(&s->text_page, in);
+	return text_page_key(&s->text.page, in);
 }
 
 static void draw_text(struct session *s, struct canvas *c)
 {
-	text_page_draw(&s->text_page, c);
+	text_page_draw(&s->text.page, c);
 }
 
 static struct message *message_text(struct session *s)
 {
-	return &s->text_page.message;
+	return &s->text.page.message;
 }
 
 static struct key_rows keys_entries(const struct session *s)
 {
-	return entry_page_keys(&s->entry_page);
+	return entry_page_keys(&s->entry.page);
 }
 
 static struct wish key_diary(struct session *s, struct input in)
 {
-	return diary_page_key(&s->diary_page, in);
+	return diary_page_key(&s->diary.page, in);
 }
 
 static void draw_diary(struct session *s, struct canvas *c)
 {
-	diary_page_draw(&s->diary_page, c);
+	diary_page_draw(&s->diary.page, c);
 }
 
 static struct message *message_diary(struct session *s)
 {
-	return &s->diary_page.message;
+	return &s->diary.page.message;
 }
 
 static struct wish key_service(struct session *s, struct input in)
 {
-	return service_page_key(&s->service_page, in);
+	return service_page_key(&s->service.page, in);
 }
 
 static void draw_service(struct session *s, struct canvas *c)
 {
-	service_page_draw(&s->service_page, c);
+	service_page_draw(&s->service.page, c);
 }
 
 static struct message *message_service(struct session *s)
 {
-	return &s->service_page.message;
+	return &s->service.page.message;
 }
 
 static struct wish key_thresholds(struct session *s, struct input in)
 {
-	return thresholds_page_key(&s->thresholds_page, in);
+	return thresholds_page_key(&s->thresholds.page, in);
 }
 
 static void draw_thresholds(struct session *s, struct canvas *c)
 {
-	thresholds_page_draw(&s->thresholds_page, c);
+	thresholds_page_draw(&s->thresholds.page, c);
 }
 
 static struct message *message_thresholds(struct session *s)
 {
-	return &s->thresholds_page.message;
+	return &s->thresholds.page.message;
 }
 
 static struct wish key_alerts(struct session *s, struct input in)
 {
-	return alerts_page_key(&s->alerts_page, in);
+	return alerts_page_key(&s->alerts.page, in);
 }
 
 static void draw_alerts(struct session *s, struct canvas *c)
 {
-	alerts_page_draw(&s->alerts_page, c);
+	alerts_page_draw(&s->alerts.page, c);
 }
 
 static struct message *message_alerts(struct session *s)
 {
-	return &s->alerts_page.message;
+	return &s->alerts.page.message;
 }
 
 static struct wish key_picks(struct session *s, struct input in)
 {
-	return picks_page_key(&s->picks_page, in);
+	return picks_page_key(&s->picks.page, in);
 }
 
 static void draw_picks(struct session *s, struct canvas *c)
 {
-	picks_page_draw(&s->picks_page, c);
+	picks_page_draw(&s->picks.page, c);
 }
 
 static struct message *message_picks(struct session *s)
 {
-	return &s->picks_page.message;
+	return &s->picks.page.message;
 }
 
 /* Keys are the page's, not the book's; a text was written when it was opened. */

@@ -138,7 +138,7 @@ static void open_help(struct session *s)
 	if (of == PAGE_HELP)
 		return;
 	const struct page_row *row = &session_pages[of];
-	s->help_page = (struct help_page){ .title = of == PAGE_TEXT ? s->text_page.title
+	s->help_page = (struct help_page){ .title = of == PAGE_TEXT ? s->text.page.title
 								    : _(row->name),
 		.keys = row->keys_now ? row->keys_now(s) : row->keys(),
 		.notes = row->notes ? row->notes() : NULL };
@@ -147,23 +147,23 @@ static void open_help(struct session *s)
 
 static void open_why(struct session *s, const struct wish *w)
 {
-	s->why_of_run = shown(s) == PAGE_RUN;
-	s->why_trap = s->why_of_run   ? (int)log_trap(&s->run_log, w->visit.trap)
+	s->why.of_run = shown(s) == PAGE_RUN;
+	s->why.trap = s->why.of_run   ? (int)log_trap(&s->run.log, w->visit.trap)
 		      : w->visit.trap ? (int)log_trap(&s->log, w->visit.trap)
 				      : w->trap;
-	s->why_block = w->block;
-	s->why_pest = w->pest;
-	s->why_page.top = 0;
-	s->why_page.answering.stage = ANSWERING_OFF;
+	s->why.block = w->block;
+	s->why.pest = w->pest;
+	s->why.page.top = 0;
+	s->why.page.answering.stage = ANSWERING_OFF;
 	push(s, PAGE_WHY);
 }
 
 static void open_week(struct session *s, const struct wish *w)
 {
-	s->week_farm = w->farm;
-	s->week_pest = w->pest;
-	s->week_page.picked = s->week_page.top = 0;
-	sift_end(&s->week_page.sift);
+	s->week.farm = w->farm;
+	s->week.pest = w->pest;
+	s->week.page.picked = s->week.page.top = 0;
+	sift_end(&s->week.page.sift);
 	push(s, PAGE_WEEK);
 }
 
@@ -189,7 +189,7 @@ static void run_today(struct session *s, const struct wish *w)
 
 static void run_on_day(struct session *s, const struct wish *w)
 {
-	open_run(s, s->run_farm, w->day, false);
+	open_run(s, s->run.farm, w->day, false);
 }
 
 static void undo(struct session *s, const struct wish *w)
@@ -295,7 +295,7 @@ static bool grant(struct session *s, const struct wish *w)
 		s->asked = (struct asked){ 0 };
 	if (deeds[w->want])
 		deeds[w->want](s, w);
-	if (shown(s) == PAGE_WEEK && (s->week_page.next_farm || s->week_page.next_pest))
+	if (shown(s) == PAGE_WEEK && (s->week.page.next_farm || s->week.page.next_pest))
 		session_filter_week(s);
 	if (shown(s) == PAGE_FLIGHT)
 		session_turn_flight(s);
@@ -357,7 +357,7 @@ static void loop(struct session *s)
 				look_again(s);
 			continue;
 		}
-		s->form_page.now_ms = s->service_page.now_ms = clock_ms();
+		s->form.page.now_ms = s->service.page.now_ms = clock_ms();
 		struct wish w = session_pages[shown(s)].key(s, in);
 		on = grant(s, &w) && s->lost.kind == ERR_NONE;
 	}
@@ -369,7 +369,7 @@ static bool prepare(struct session *s, struct err *e)
 	if (!session_open_book(s, e) || !settings_apply(s->book, s->ctx->settings, e) ||
 		!book_setting(s->book, "scout", s->scout, sizeof s->scout, e))
 		return false;
-	text_copy(s->run_page.scout, sizeof s->run_page.scout, s->scout);
+	text_copy(s->run.page.scout, sizeof s->run.page.scout, s->scout);
 	if (!session_read(s, e))
 		return false;
 	if (session_is_empty(s))

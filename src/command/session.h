@@ -3,19 +3,11 @@
 #ifndef COMMAND_SESSION_H
 #define COMMAND_SESSION_H
 
-#include "answers/entry.h"
-#include "answers/shelf.h"
-#include "answers/today.h"
-#include "answers/trap_diary.h"
-#include "answers/trial.h"
-#include "answers/week.h"
-#include "answers/why.h"
-#include "book/backups.h"
 #include "command/command.h"
-#include "page_table.h"
+#include "rooms.h"
 #include "session_print.h"
 
-enum { DEPTH_MAX = 8, FILTER_BYTES = 128, MADE_MAX = 64 };
+enum { DEPTH_MAX = 8, MADE_MAX = 64 };
 
 /* Where the steps later than one were made. */
 struct made {
@@ -47,84 +39,31 @@ struct session {
 	size_t n_made;
 	struct asked asked;
 
-	struct log log; /* all farms, today */
-	struct today today;
-	struct week week;
-	struct why why;
-	int64_t week_farm, week_pest; /* the Week page's filter, 0 = all */
-	bool why_of_run; /* asked from the run page: as it stood on the run's date */
-	int why_trap;    /* index in run_log then, else in log */
-	int64_t why_block, why_pest;
-
-	struct flight_view flight;
-	struct flight_ask flight_ask;
-	struct hot_view hotspots;
-	struct hot_ask hot_ask;
-	int64_t hot_block; /* to be picked once its page is read; 0: the first row */
-	char hot_right[DAY_TEXT_SIZE];
-	struct weather_list weather;
-	int64_t weather_farm, weather_station, weather_pest; /* station 0: the farm's */
-
-	struct log run_log; /* the run's farm, on its date */
-	struct run run;
-	int64_t run_farm;
-	int32_t run_day;
+	struct log log;          /* all farms, today */
 	char scout[SCOUT_BYTES]; /* as the book has it */
-
-	struct entry_ask entry_ask; /* of the list that is shown */
-	struct entry_list entries;
-	bool entries_anew; /* the list is shown from its first row on */
-	struct entry_choices choices;
-	bool beginning;   /* the first farm, block and traps are typed in */
-	bool move_asked;  /* about the visits that go with a trap to its block */
-	int64_t saved_id; /* by the form since it was opened; 0: nothing */
-	bool then_traps;  /* after this block new traps in it */
-	struct buf text;  /* of the text page */
-	struct backups backups;
-	struct backup_line *backup_lines;
-	struct open_matters open_matters; /* of the Merge page */
-	struct merging merging;
-
-	struct trap_diary diary;
-	int64_t diary_trap;
-	int diary_season; /* 0: the present one */
-	bool diary_anew;  /* it is shown from its latest visit on */
-	struct due due;
-	struct shelf shelf;
-	int64_t service_farm; /* 0: all */
-	char service_filter[NAME_BYTES];
-	int64_t changed_trap; /* on the Service page, latest; 0: none */
-	struct threshold_list thresholds;
-	int64_t thresholds_pest; /* 0: all */
-	struct trial trial;
-
-	struct alerts alerts, why_alerts; /* of their pages */
-	struct pick_rows picks;
-	struct bars bars;
-	bool acts_anew; /* Alerts or Picks are shown from their first row on */
-
-	struct alerts_page alerts_page;
-	struct picks_page picks_page;
-	struct diary_page diary_page;
-	struct service_page service_page;
-	struct thresholds_page thresholds_page;
-	struct book_page book_page;
-	struct entry_page entry_page;
-	struct form_page form_page;
-	struct start_page start_page;
-	struct text_page text_page;
-	struct backups_page backups_page;
-	struct merge_page merge_page;
-	struct today_page today_page;
-	struct run_page run_page;
-	struct week_page week_page;
-	struct why_page why_page;
-	struct flight_page flight_page;
-	struct hotspots_page hotspots_page;
-	struct weather_page weather_page;
-	struct help_page help_page;
-	char filter[FILTER_BYTES];
+	bool acts_anew;          /* Alerts or Picks are shown from their first row on */
 	struct printing printing;
+
+	struct today_room today;
+	struct run_room run;
+	struct week_room week;
+	struct why_room why;
+	struct flight_room flight;
+	struct hot_room hot;
+	struct weather_room weather;
+	struct diary_room diary;
+	struct service_room service;
+	struct thresholds_room thresholds;
+	struct alerts_room alerts;
+	struct picks_room picks;
+	struct entry_room entry;
+	struct form_room form;
+	struct backups_room backups;
+	struct merge_room merge;
+	struct text_room text;
+	struct start_page start_page;
+	struct book_page book_page;
+	struct help_page help_page;
 };
 
 /* Frees all that it holds and closes the book. */

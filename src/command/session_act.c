@@ -14,10 +14,10 @@ bool session_read_alerts(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e))
 		return false;
-	alerts_of(&s->log, 0, &s->alerts);
-	s->alerts_page.right = s->today.title_short;
-	s->alerts_page.caution = say_caution_short();
-	alerts_page_show(&s->alerts_page, &s->alerts, s->acts_anew);
+	alerts_of(&s->log, 0, &s->alerts.answer);
+	s->alerts.page.right = s->today.answer.title_short;
+	s->alerts.page.caution = say_caution_short();
+	alerts_page_show(&s->alerts.page, &s->alerts.answer, s->acts_anew);
 	s->acts_anew = false;
 	return true;
 }
@@ -31,17 +31,17 @@ void session_alerts(struct session *s, const struct wish *w)
 
 const struct alert *session_why_alert(struct session *s)
 {
-	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
-	bool trap = s->why_trap >= 0 && (size_t)s->why_trap < l->traps.n;
-	const struct trap *t = trap ? &l->traps.items[s->why_trap] : NULL;
+	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
+	bool trap = s->why.trap >= 0 && (size_t)s->why.trap < l->traps.n;
+	const struct trap *t = trap ? &l->traps.items[s->why.trap] : NULL;
 	const struct alert *latest = NULL;
 
-	alerts_of_block(l, t ? t->block : s->why_block, &s->why_alerts);
-	for (size_t i = 0; i < s->why_alerts.n; i++) {
-		const struct alert *a = &s->why_alerts.items[i];
+	alerts_of_block(l, t ? t->block : s->why.block, &s->why.alerts);
+	for (size_t i = 0; i < s->why.alerts.n; i++) {
+		const struct alert *a = &s->why.alerts.items[i];
 		bool here = t ? a->trap == t->id
-			      : a->trap == 0 && a->block == s->why_block &&
-					    a->pest == s->why_pest;
+			      : a->trap == 0 && a->block == s->why.block &&
+					    a->pest == s->why.pest;
 		if (here && (!latest || a->day > latest->day))
 			latest = a;
 	}
@@ -79,10 +79,10 @@ static bool put_answer(
 /* The alert as it is now; NULL: it is no alert any more. */
 static const struct alert *answered(const struct session *s, const struct wish *w)
 {
-	const struct why_page *p = &s->why_page;
+	const struct why_page *p = &s->why.page;
 
 	if (s->stack[s->depth] != PAGE_WHY)
-		return w->id >= 0 ? &s->alerts.items[w->id] : NULL;
+		return w->id >= 0 ? &s->alerts.answer.items[w->id] : NULL;
 	return p->alert && answering_is_of(&p->answering, p->alert) ? p->alert : NULL;
 }
 
@@ -133,11 +133,11 @@ bool session_read_picks(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e))
 		return false;
-	pick_rows_of(&s->log, 0, &s->picks);
-	bars_of(&s->log, 0, &s->bars);
-	s->picks_page.right = s->today.title_short;
-	s->picks_page.caution = say_caution_acts();
-	picks_page_show(&s->picks_page, &s->picks, &s->bars, s->acts_anew);
+	pick_rows_of(&s->log, 0, &s->picks.answer);
+	bars_of(&s->log, 0, &s->picks.bars);
+	s->picks.page.right = s->today.answer.title_short;
+	s->picks.page.caution = say_caution_acts();
+	picks_page_show(&s->picks.page, &s->picks.answer, &s->picks.bars, s->acts_anew);
 	s->acts_anew = false;
 	return true;
 }
@@ -163,18 +163,19 @@ static bool write_diary(struct session *s, int64_t block, struct err *e)
 		.from = day_season_start(s->day, f->season_start),
 		.to = day_season_end(s->day, f->season_start) }; /* picks ahead */
 	bool ok = block_diary_read(&d, s->book, &s->log, &ask, e);
-	buf_clear(&s->text);
-	buf_addf(&s->text, "%s\n", d.span);
+	buf_clear(&s->text.written);
+	buf_addf(&s->text.written, "%s\n", d.span);
 	for (size_t i = 0; ok && i < d.n; i++)
-		buf_addf(&s->text, "%s  %s\n", d.lines[i].day_text, d.lines[i].text);
+		buf_addf(&s->text.written, "%s  %s\n", d.lines[i].day_text,
+			d.lines[i].text);
 	if (ok && d.n == 0)
-		buf_addf(&s->text, "%s\n",
+		buf_addf(&s->text.written, "%s\n",
 			_("Nothing is entered of it in this season."));
 	else if (ok)
-		buf_addf(&s->text, "\n%s\n", d.says);
-	buf_addf(&s->text, "\n%s", say_caution_acts());
-	s->text_page = (struct text_page){ .text = s->text.text };
-	snprintf(s->text_page.title, sizeof s->text_page.title, "%s \302\267 %s",
+		buf_addf(&s->text.written, "\n%s\n", d.says);
+	buf_addf(&s->text.written, "\n%s", say_caution_acts());
+	s->text.page = (struct text_page){ .text = s->text.written.text };
+	snprintf(s->text.page.title, sizeof s->text.page.title, "%s \302\267 %s",
 		f->name, b->name);
 	block_diary_free(&d);
 	return ok;

@@ -42,16 +42,16 @@ static void fill_line(struct backup_line *line, const struct backup *b)
 
 bool session_read_backups(struct session *s, struct err *e)
 {
-	struct backups_page *p = &s->backups_page;
+	struct backups_page *p = &s->backups.page;
 
-	if (!book_backups(s->ctx->book_path, &s->backups, e))
+	if (!book_backups(s->ctx->book_path, &s->backups.found, e))
 		return false;
-	free(s->backup_lines);
-	s->backup_lines = mem_new(s->backups.n, sizeof *s->backup_lines);
-	for (size_t i = 0; i < s->backups.n; i++)
-		fill_line(&s->backup_lines[i], &s->backups.items[i]);
-	p->lines = s->backup_lines;
-	p->n = s->backups.n;
+	free(s->backups.lines);
+	s->backups.lines = mem_new(s->backups.found.n, sizeof *s->backups.lines);
+	for (size_t i = 0; i < s->backups.found.n; i++)
+		fill_line(&s->backups.lines[i], &s->backups.found.items[i]);
+	p->lines = s->backups.lines;
+	p->n = s->backups.found.n;
 	p->shown = p->sure = false;
 	return true;
 }
@@ -59,7 +59,7 @@ bool session_read_backups(struct session *s, struct err *e)
 void session_backups(struct session *s, const struct wish *w)
 {
 	(void)w;
-	s->backups_page.picked = s->backups_page.top = 0;
+	s->backups.page.picked = s->backups.page.top = 0;
 	session_open(s, PAGE_BACKUPS);
 }
 
@@ -81,7 +81,7 @@ static bool say_book(
 
 static void ask(struct session *s, const struct backup *b)
 {
-	struct backups_page *p = &s->backups_page;
+	struct backups_page *p = &s->backups.page;
 	struct err e = { 0 };
 
 	p->shown = say_book(_("The backup holds "), b->path, p->about[0], &e) &&
@@ -117,9 +117,9 @@ void session_restore(struct session *s, const struct wish *w)
 	char kept[KEPT_BYTES] = "", day[DAY_TEXT_SIZE];
 	struct err e = { 0 };
 
-	if ((size_t)w->id >= s->backups.n)
+	if ((size_t)w->id >= s->backups.found.n)
 		return;
-	const struct backup *b = &s->backups.items[w->id];
+	const struct backup *b = &s->backups.found.items[w->id];
 	if (w->by == 0) {
 		ask(s, b);
 		return;

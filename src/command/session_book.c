@@ -56,7 +56,7 @@ bool session_read_book(struct session *s, struct err *e)
 	s->book_page.n = 0;
 	for (int kind = 0; kind < ENTRY_KINDS && ok; kind++)
 		ok = add_family(s, (enum entry_kind)kind, e);
-	if (!ok || !book_backups(s->ctx->book_path, &s->backups, e))
+	if (!ok || !book_backups(s->ctx->book_path, &s->backups.found, e))
 		return false;
 	line = add_line(s, WANT_WEATHER, _("weather"),
 		_("Temperatures of the stations, day by day."));
@@ -65,13 +65,13 @@ bool session_read_book(struct session *s, struct err *e)
 		s->log.stations.n);
 	line = add_line(
 		s, WANT_BACKUPS, _("backups"), _("Copies of the book, to go back to."));
-	snprintf(line->count, sizeof line->count, "%zu", s->backups.n);
-	ok = merging_open(s->book, &s->open_matters, e);
+	snprintf(line->count, sizeof line->count, "%zu", s->backups.found.n);
+	ok = merging_open(s->book, &s->merge.matters, e);
 	line = add_line(s, WANT_MERGE_PAGE, _("merging"),
 		_("Another scout's book, brought into this one."));
-	if (s->open_matters.n > 0)
+	if (s->merge.matters.n > 0)
 		snprintf(line->count, sizeof line->count, _("%zu to settle"),
-			s->open_matters.n);
+			s->merge.matters.n);
 	s->book_page.right = s->ctx->book_path;
 	return ok;
 }
@@ -84,22 +84,22 @@ const char *session_caution(enum entry_kind kind)
 bool session_read_entries(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e) ||
-		!entry_list_read(&s->entries, s->book, &s->entry_ask, &s->log, e))
+		!entry_list_read(&s->entry.answer, s->book, &s->entry.ask, &s->log, e))
 		return false;
-	entry_page_show(&s->entry_page, &entry_families[s->entry_ask.kind], &s->entries,
-		s->entries_anew);
-	s->entry_page.caution = session_caution(s->entry_ask.kind);
-	s->entries_anew = false;
+	entry_page_show(&s->entry.page, &entry_families[s->entry.ask.kind],
+		&s->entry.answer, s->entry.anew);
+	s->entry.page.caution = session_caution(s->entry.ask.kind);
+	s->entry.anew = false;
 	return true;
 }
 
 void session_entries(struct session *s, const struct wish *w)
 {
-	s->entry_ask = (struct entry_ask){ .kind = (enum entry_kind)w->kind,
+	s->entry.ask = (struct entry_ask){ .kind = (enum entry_kind)w->kind,
 		.farm = w->farm,
 		.block = w->block,
 		.pest = w->pest };
-	s->entries_anew = true;
+	s->entry.anew = true;
 	session_open(s, PAGE_ENTRIES);
 }
 
@@ -108,7 +108,7 @@ static void ask_anew(struct session *s)
 {
 	struct err e = { 0 };
 
-	s->entries_anew = true;
+	s->entry.anew = true;
 	if (!session_read_entries(s, &e))
 		message_set(session_message(s), true, "%s", e.text);
 }
@@ -119,10 +119,10 @@ void session_entry_farm(struct session *s, const struct wish *w)
 	size_t i = 0;
 
 	(void)w;
-	while (i < f->n && f->items[i].id != s->entry_ask.farm)
+	while (i < f->n && f->items[i].id != s->entry.ask.farm)
 		i++;
-	i = s->entry_ask.farm == 0 ? 0 : i + 1;
-	s->entry_ask.farm = i < f->n ? f->items[i].id : 0;
+	i = s->entry.ask.farm == 0 ? 0 : i + 1;
+	s->entry.ask.farm = i < f->n ? f->items[i].id : 0;
 	ask_anew(s);
 }
 
@@ -132,23 +132,23 @@ void session_entry_pest(struct session *s, const struct wish *w)
 	size_t i = 0;
 
 	(void)w;
-	while (i < p->n && p->items[i].id != s->entry_ask.pest)
+	while (i < p->n && p->items[i].id != s->entry.ask.pest)
 		i++;
-	i = s->entry_ask.pest == 0 ? 0 : i + 1;
+	i = s->entry.ask.pest == 0 ? 0 : i + 1;
 	while (i < p->n && p->items[i].retired)
 		i++;
-	s->entry_ask.pest = i < p->n ? p->items[i].id : 0;
+	s->entry.ask.pest = i < p->n ? p->items[i].id : 0;
 	ask_anew(s);
 }
 
 void session_entry_all(struct session *s, const struct wish *w)
 {
 	(void)w;
-	s->entry_ask.retired = !s->entry_ask.retired;
+	s->entry.ask.retired = !s->entry.ask.retired;
 	ask_anew(s);
-	bool pulled = entry_families[s->entry_ask.kind].can_move;
+	bool pulled = entry_families[s->entry.ask.kind].can_move;
 	message_set(session_message(s), false, "%s",
-		!s->entry_ask.retired ? pulled ? _("Without those that are pulled.")
+		!s->entry.ask.retired ? pulled ? _("Without those that are pulled.")
 					       : _("Without those that are put away.")
 		: pulled ? _("With those that are pulled: a hides them.")
 			 : _("With those that are put away: a hides them."));
@@ -210,7 +210,7 @@ static void ask_removal(struct session *s, const struct wish *w)
 	if (!ok)
 		message_set(m, true, "%s", e.text);
 	else if (users.n == 0) {
-		entry_page_ask_removal(&s->entry_page);
+		entry_page_ask_removal(&s->entry.page);
 		entry_removal_says(
 			&s->log, (enum entry_kind)w->kind, w->id, then, sizeof then);
 		if (then[0])
@@ -252,7 +252,7 @@ void session_move(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 
 	session_before_change(s);
-	entry_page_pick(&s->entry_page, w->id); /* the hand goes with it */
+	entry_page_pick(&s->entry.page, w->id); /* the hand goes with it */
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_move(s->book, w->id, w->by, &s->log, &e);
 	tell(s, ok, w->by > 0 ? _("Later on the run") : _("Earlier on the run"), name,
@@ -315,14 +315,14 @@ static void ask_pest(struct session *s, const struct wish *w)
 		return;
 	}
 	r.id = 0; /* of the new trap: any pest */
-	entry_choices_of(&r, (int)i, &s->log, &s->choices);
-	drop_choice(&s->choices, r.text[i]);
-	if (s->choices.n == 0) {
+	entry_choices_of(&r, (int)i, &s->log, &s->form.choices);
+	drop_choice(&s->form.choices, r.text[i]);
+	if (s->form.choices.n == 0) {
 		message_set(session_message(s), false,
 			_("The book has no other pest: a new lure is enough."));
 		return;
 	}
-	entry_page_ask(&s->entry_page, &s->choices);
+	entry_page_ask(&s->entry.page, &s->form.choices);
 }
 
 /* Its lure was guessed: it is said, and where it is put right. */
@@ -377,13 +377,14 @@ void session_changes(struct session *s, const struct wish *w)
 		entry_changes_free(&c);
 		return;
 	}
-	buf_clear(&s->text);
+	buf_clear(&s->text.written);
 	for (size_t i = 0; i < c.n; i++)
-		buf_addf(&s->text, "%s%s", i ? "\n" : "", c.lines[i]);
+		buf_addf(&s->text.written, "%s%s", i ? "\n" : "", c.lines[i]);
 	if (c.n == 0)
-		buf_add(&s->text, _("Nothing was changed since it was put in."));
+		buf_add(&s->text.written,
+			_("Nothing was changed since it was put in."));
 	entry_changes_free(&c);
-	s->text_page = (struct text_page){ .text = s->text.text };
-	snprintf(s->text_page.title, sizeof s->text_page.title, _("Changes  %s"), name);
+	s->text.page = (struct text_page){ .text = s->text.written.text };
+	snprintf(s->text.page.title, sizeof s->text.page.title, _("Changes  %s"), name);
 	session_open(s, PAGE_TEXT);
 }

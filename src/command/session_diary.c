@@ -14,8 +14,8 @@
 static int64_t trap_of(const struct session *s, const struct wish *w)
 {
 	bool on_why = s->stack[s->depth] == PAGE_WHY;
-	const struct log *l = on_why && s->why_of_run ? &s->run_log : &s->log;
-	int at = on_why ? s->why_trap : w->trap;
+	const struct log *l = on_why && s->why.of_run ? &s->run.log : &s->log;
+	int at = on_why ? s->why.trap : w->trap;
 
 	if (w->visit.trap)
 		return w->visit.trap;
@@ -28,7 +28,7 @@ void session_diary(struct session *s, const struct wish *w)
 {
 	int64_t trap = trap_of(s, w);
 
-	int64_t block = s->stack[s->depth] == PAGE_WHY ? s->why_block : w->block;
+	int64_t block = s->stack[s->depth] == PAGE_WHY ? s->why.block : w->block;
 
 	if (trap == 0 && block) {
 		session_block_diary(s, block);
@@ -39,28 +39,30 @@ void session_diary(struct session *s, const struct wish *w)
 			_("Pick a trap or a block: a diary is of one."));
 		return;
 	}
-	s->diary_trap = trap;
-	s->diary_season = 0;
-	s->diary_anew = true;
+	s->diary.trap = trap;
+	s->diary.season = 0;
+	s->diary.anew = true;
 	session_open(s, PAGE_DIARY);
 }
 
 bool session_read_diary(struct session *s, struct err *e)
 {
-	if (!session_read_log(s, e) || !trap_diary_read(&s->diary, s->book, &s->log,
-					       s->diary_trap, s->diary_season, e))
+	if (!session_read_log(s, e) ||
+		!trap_diary_read(&s->diary.answer, s->book, &s->log, s->diary.trap,
+			s->diary.season, e))
 		return false;
-	text_copy(s->diary_page.typed.scout, sizeof s->diary_page.typed.scout,
-		s->run_page.scout);
-	s->diary_page.right = s->today.title_short;
-	diary_page_show(&s->diary_page, &s->diary, &s->log.limits, s->diary_anew);
-	s->diary_anew = false;
+	text_copy(s->diary.page.typed.scout, sizeof s->diary.page.typed.scout,
+		s->run.page.scout);
+	s->diary.page.right = s->today.answer.title_short;
+	diary_page_show(
+		&s->diary.page, &s->diary.answer, &s->log.limits, s->diary.anew);
+	s->diary.anew = false;
 	return true;
 }
 
 void session_save_past(struct session *s, const struct wish *w)
 {
-	struct diary_page *p = &s->diary_page;
+	struct diary_page *p = &s->diary.page;
 	struct wish noted = *w;
 	const struct visit there = p->trap.visit;
 	const struct shown_visit shown = { p->trap.open ? NULL : &there,
@@ -81,7 +83,7 @@ void session_save_past(struct session *s, const struct wish *w)
 	}
 	clock_text(clock, sizeof clock);
 	bool read = session_read_diary(s, &aside);
-	diary_page_saved(p, &s->diary, clock);
+	diary_page_saved(p, &s->diary.answer, clock);
 	if (!read)
 		message_set(&p->message, true, _("saved, but %s"), aside.text);
 }
@@ -107,7 +109,7 @@ static bool take_out(struct session *s, const struct wish *w, struct err *e)
 
 void session_remove_visit(struct session *s, const struct wish *w)
 {
-	struct message *m = &s->diary_page.message;
+	struct message *m = &s->diary.page.message;
 	struct err e = { 0 }, aside = { 0 };
 	char day[DAY_TEXT_SIZE], was[SAY_SHORT];
 
@@ -132,14 +134,14 @@ static const struct diary_row *row_of(const struct trap_diary *d, int32_t day)
 
 static void say_undone(struct session *s, const struct undone *u)
 {
-	struct message *m = &s->diary_page.message;
-	const struct diary_row *now = row_of(&s->diary, u->day);
+	struct message *m = &s->diary.page.message;
+	const struct diary_row *now = row_of(&s->diary.answer, u->day);
 	char day[DAY_TEXT_SIZE], was[SAY_SHORT], kinds[SAY_LINE] = "";
 
 	day_short(u->day, day, sizeof day);
 	say_visit(&u->was, was);
 	if (now)
-		diary_page_say_kinds(&s->diary_page, &u->was, &now->visit, kinds);
+		diary_page_say_kinds(&s->diary.page, &u->was, &now->visit, kinds);
 	if (u->removed)
 		message_set(m, false,
 			_("Taken back: the visit of %s is out again (it had %s)."), day,
@@ -155,17 +157,17 @@ static void say_undone(struct session *s, const struct undone *u)
 
 void session_undo_past(struct session *s, const struct wish *w)
 {
-	struct message *m = &s->diary_page.message;
+	struct message *m = &s->diary.page.message;
 	const char *by = session_author(s);
 	struct err e = { 0 };
 	struct undone u;
 
 	(void)w;
 	session_before_change(s);
-	if (book_undo_trap(s->book, s->diary_trap, s->diary.first, s->diary.last, by,
-		    &u, &e) &&
+	if (book_undo_trap(s->book, s->diary.trap, s->diary.answer.first,
+		    s->diary.answer.last, by, &u, &e) &&
 		session_read_diary(s, &e)) {
-		diary_page_pick(&s->diary_page, u.day);
+		diary_page_pick(&s->diary.page, u.day);
 		say_undone(s, &u);
 	} else if (e.kind == ERR_NOT_FOUND && *by)
 		message_set(m, false,
@@ -178,22 +180,22 @@ void session_undo_past(struct session *s, const struct wish *w)
 
 void session_turn_diary(struct session *s)
 {
-	struct diary_page *p = &s->diary_page;
+	struct diary_page *p = &s->diary.page;
 	struct err e = { 0 };
-	int was = s->diary_season;
+	int was = s->diary.season;
 
 	if (!p->turn_season)
 		return;
 	p->turn_season = false;
-	if (!s->diary.earlier && !s->diary.later) {
+	if (!s->diary.answer.earlier && !s->diary.answer.later) {
 		message_set(&p->message, false,
 			_("No other season has visits of this trap."));
 		return;
 	}
-	s->diary_season = s->diary.earlier; /* 0: round to the present one */
-	s->diary_anew = true;
+	s->diary.season = s->diary.answer.earlier; /* 0: round to the present one */
+	s->diary.anew = true;
 	if (session_read_diary(s, &e))
 		return;
-	s->diary_season = was;
+	s->diary.season = was;
 	message_set(&p->message, true, "%s", e.text);
 }

@@ -35,13 +35,13 @@ int64_t session_turn_pest(const struct session *s, int64_t farm, int64_t pest, i
 /* From *why* it is about what is behind that page. */
 struct wish session_why_flight(const struct session *s, struct wish w)
 {
-	const struct log *l = s->why_of_run ? &s->run_log : &s->log;
+	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
 	const struct block *b;
 
-	w.block = s->why_block;
-	w.pest = s->why_pest;
-	if (s->why_trap != NO_TRAP) {
-		const struct trap *t = &l->traps.items[s->why_trap];
+	w.block = s->why.block;
+	w.pest = s->why.pest;
+	if (s->why.trap != NO_TRAP) {
+		const struct trap *t = &l->traps.items[s->why.trap];
 		w.block = t->block;
 		w.pest = t->pest;
 		w.trap = (int)log_trap(&s->log, t->id);
@@ -59,20 +59,20 @@ void session_ask_flight(struct session *s, const struct wish *w)
 	if (pest == 0 && s->log.pests.n > 0)
 		pest = session_turn_pest(
 			s, w->farm, s->log.pests.items[s->log.pests.n - 1].id, 1);
-	s->flight_ask = (struct flight_ask){ .farm = w->farm,
+	s->flight.ask = (struct flight_ask){ .farm = w->farm,
 		.block = w->block,
 		.pest = pest,
 		.trap = w->trap,
 		.season = log_season(&s->log, w->farm, s->day) };
-	s->flight_page.top = 0;
+	s->flight.page.top = 0;
 }
 
 bool session_read_flight(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e) ||
-		!flight_read(&s->flight, s->book, &s->log, &s->flight_ask, e))
+		!flight_read(&s->flight.answer, s->book, &s->log, &s->flight.ask, e))
 		return false;
-	s->flight_page.view = &s->flight;
+	s->flight.page.view = &s->flight.answer;
 	return true;
 }
 
@@ -90,18 +90,18 @@ static void turn_farm(struct session *s, int by)
 	size_t at = 0;
 
 	for (size_t i = 0; i < f->n; i++)
-		if (f->items[i].id == s->flight_ask.farm)
+		if (f->items[i].id == s->flight.ask.farm)
 			at = i + 1;
 	at = turn(at, f->n, by);
-	s->flight_ask.farm = at ? f->items[at - 1].id : 0;
-	s->flight_ask.block = 0;
-	s->flight_ask.trap = NO_TRAP;
+	s->flight.ask.farm = at ? f->items[at - 1].id : 0;
+	s->flight.ask.block = 0;
+	s->flight.ask.trap = NO_TRAP;
 }
 
 static bool is_among(const struct session *s, const struct trap *t, int64_t block)
 {
-	return t->pest == s->flight_ask.pest &&
-	       (s->flight_ask.farm == 0 || t->farm == s->flight_ask.farm) &&
+	return t->pest == s->flight.ask.pest &&
+	       (s->flight.ask.farm == 0 || t->farm == s->flight.ask.farm) &&
 	       (block == 0 || t->block == block);
 }
 
@@ -121,11 +121,11 @@ static void turn_block(struct session *s, int by)
 			blocks[n++] = t->items[i].block;
 	}
 	for (k = 0; k < n; k++)
-		if (blocks[k] == s->flight_ask.block)
+		if (blocks[k] == s->flight.ask.block)
 			at = k + 1;
 	at = turn(at, n, by);
-	s->flight_ask.block = at ? blocks[at - 1] : 0;
-	s->flight_ask.trap = NO_TRAP;
+	s->flight.ask.block = at ? blocks[at - 1] : 0;
+	s->flight.ask.trap = NO_TRAP;
 	free(blocks);
 }
 
@@ -137,20 +137,20 @@ static void turn_trap(struct session *s, int by)
 	size_t n = 0, at = 0;
 
 	for (size_t i = 0; i < t->n; i++) {
-		if (!is_among(s, &t->items[i], s->flight_ask.block))
+		if (!is_among(s, &t->items[i], s->flight.ask.block))
 			continue;
 		traps[n++] = (int)i;
-		if ((int)i == s->flight_ask.trap)
+		if ((int)i == s->flight.ask.trap)
 			at = n;
 	}
 	at = turn(at, n, by);
-	s->flight_ask.trap = at ? traps[at - 1] : NO_TRAP;
+	s->flight.ask.trap = at ? traps[at - 1] : NO_TRAP;
 	free(traps);
 }
 
 void session_turn_flight(struct session *s)
 {
-	struct flight_page *p = &s->flight_page;
+	struct flight_page *p = &s->flight.page;
 	struct err e = { 0 };
 
 	if (!p->turn_farm && !p->turn_block && !p->turn_trap && !p->turn_pest &&
@@ -163,12 +163,12 @@ void session_turn_flight(struct session *s)
 	if (p->turn_trap)
 		turn_trap(s, p->turn_trap);
 	if (p->turn_pest) {
-		s->flight_ask.pest = session_turn_pest(
-			s, s->flight_ask.farm, s->flight_ask.pest, p->turn_pest);
-		s->flight_ask.block = 0;
-		s->flight_ask.trap = NO_TRAP;
+		s->flight.ask.pest = session_turn_pest(
+			s, s->flight.ask.farm, s->flight.ask.pest, p->turn_pest);
+		s->flight.ask.block = 0;
+		s->flight.ask.trap = NO_TRAP;
 	}
-	s->flight_ask.season += p->turn_season;
+	s->flight.ask.season += p->turn_season;
 	p->turn_farm = p->turn_block = p->turn_trap = p->turn_pest = p->turn_season = 0;
 	p->top = 0;
 	if (!session_read_flight(s, &e))
@@ -197,16 +197,17 @@ static bool put(struct session *s, int season, const struct wish *w, struct err 
 			e, ERR_INPUT, _("that day is not in the season that is shown"));
 	if (w->day > s->day)
 		return err_set(e, ERR_INPUT, _("that day has not come yet"));
-	if (s->flight.biofix.suggestion.state == BIOFIX_DATED &&
-		s->flight.biofix.suggestion.by == w->day)
-		snprintf(d.rule, sizeof d.rule, "%s", s->flight.biofix.rule->word);
+	if (s->flight.answer.biofix.suggestion.state == BIOFIX_DATED &&
+		s->flight.answer.biofix.suggestion.by == w->day)
+		snprintf(d.rule, sizeof d.rule, "%s",
+			s->flight.answer.biofix.rule->word);
 	return book_put_biofix(s->book, &d, e);
 }
 
 void session_biofix(struct session *s, const struct wish *w)
 {
 	struct err e = { 0 };
-	int season = s->flight_ask.season;
+	int season = s->flight.ask.season;
 	char day[DAY_TEXT_SIZE];
 	bool out = w->day == DAY_NONE;
 
@@ -216,14 +217,14 @@ void session_biofix(struct session *s, const struct wish *w)
 	else if ((out ? take_out(s, season, w, &e) : put(s, season, w, &e)) &&
 		 session_read_flight(s, &e)) {
 		if (out) {
-			message_set(&s->flight_page.message, false,
+			message_set(&s->flight.page.message, false,
 				_("The biofix is taken out."));
 			return;
 		}
 		day_long(w->day, day, sizeof day);
-		message_set(&s->flight_page.message, false,
+		message_set(&s->flight.page.message, false,
 			_("Biofix set to %s; saved."), day);
 		return;
 	}
-	message_set(&s->flight_page.message, true, "%s", e.text);
+	message_set(&s->flight.page.message, true, "%s", e.text);
 }

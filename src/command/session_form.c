@@ -20,7 +20,7 @@ int session_field_of(const struct entry_family *f, enum pick_from pick)
  * would mean. */
 void session_try_form(struct session *s)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 	struct trial t = { 0 };
 	struct rule r;
 
@@ -38,7 +38,7 @@ void session_try_form(struct session *s)
 /* A lure draws one pest: when another was chosen, its lure is too. */
 static void drop_lure(struct session *s, int left)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 	int lure = session_field_of(p->family, PICK_LURE);
 	struct entry_choices fit = { 0 };
 	bool fits = false;
@@ -62,20 +62,21 @@ static void drop_lure(struct session *s, int left)
 
 void session_offer_choices(struct session *s)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 
-	entry_choices_free(&s->choices);
+	entry_choices_free(&s->form.choices);
 	if (form_page_field(p) >= 0)
-		entry_choices_of(&p->entry, form_page_field(p), &s->log, &s->choices);
-	form_page_choose(p, s->choices.n > 0 ? &s->choices : NULL);
+		entry_choices_of(
+			&p->entry, form_page_field(p), &s->log, &s->form.choices);
+	form_page_choose(p, s->form.choices.n > 0 ? &s->form.choices : NULL);
 	session_try_form(s);
 }
 
 void session_show_form(struct session *s, const struct entry *r)
 {
-	s->move_asked = false;
-	form_page_show(&s->form_page, &entry_families[r->kind], r);
-	s->form_page.caution = session_caution(r->kind);
+	s->form.move_asked = false;
+	form_page_show(&s->form.page, &entry_families[r->kind], r);
+	s->form.page.caution = session_caution(r->kind);
 	session_offer_choices(s);
 }
 
@@ -87,12 +88,12 @@ static struct entry_ask ask_of(const struct session *s, const struct wish *w)
 		.block = w->block,
 		.pest = w->pest };
 
-	if (ask.kind == s->entry_ask.kind && ask.farm == 0)
-		ask.farm = s->entry_ask.farm;
-	if (ask.kind == s->entry_ask.kind && ask.pest == 0)
-		ask.pest = s->entry_ask.pest;
-	if (ask.kind == s->entry_ask.kind && ask.block == 0)
-		ask.block = s->entry_ask.block;
+	if (ask.kind == s->entry.ask.kind && ask.farm == 0)
+		ask.farm = s->entry.ask.farm;
+	if (ask.kind == s->entry.ask.kind && ask.pest == 0)
+		ask.pest = s->entry.ask.pest;
+	if (ask.kind == s->entry.ask.kind && ask.block == 0)
+		ask.block = s->entry.ask.block;
 	return ask;
 }
 
@@ -112,7 +113,7 @@ void session_form(struct session *s, const struct wish *w)
 	const struct entry_ask ask = ask_of(s, w);
 	struct err e = { 0 };
 
-	s->then_traps = false;
+	s->form.then_traps = false;
 	if (session_open_form(s, &ask, w->id, &e))
 		session_open(s, PAGE_FORM);
 	else
@@ -133,7 +134,7 @@ static void say_theirs(struct form_page *p, const char *by)
 /* Another program's change is shown; of a form in which is typed at its saving. */
 bool session_read_form(struct session *s, struct err *e)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 	const struct entry_ask ask = { .kind = p->entry.kind };
 	struct entry now = { 0 };
 	struct err gone = { 0 };
@@ -157,7 +158,7 @@ bool session_read_form(struct session *s, struct err *e)
 
 void session_form_field(struct session *s, const struct wish *w)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 	struct entry_fault fault = { .field = -1 };
 	int left = form_page_left(p);
 
@@ -171,11 +172,11 @@ void session_form_field(struct session *s, const struct wish *w)
 
 void session_theirs(struct session *s, const struct wish *w)
 {
-	const struct entry_ask ask = { .kind = s->form_page.entry.kind };
+	const struct entry_ask ask = { .kind = s->form.page.entry.kind };
 	struct err e = { 0 };
 
 	(void)w;
-	if (session_open_form(s, &ask, s->form_page.entry.id, &e))
+	if (session_open_form(s, &ask, s->form.page.entry.id, &e))
 		message_set(session_message(s), false,
 			_("This is what stands in the book now."));
 	else

@@ -19,20 +19,20 @@ void session_ask_hotspots(struct session *s, const struct wish *w)
 
 	if (pest == 0 && l->pests.n > 0)
 		pest = session_turn_pest(s, farm, l->pests.items[l->pests.n - 1].id, 1);
-	s->hot_ask = (struct hot_ask){ .farm = farm, .pest = pest };
-	s->hot_block = w->block;
-	hotspots_page_free(&s->hotspots_page);
+	s->hot.ask = (struct hot_ask){ .farm = farm, .pest = pest };
+	s->hot.block = w->block;
+	hotspots_page_free(&s->hot.page);
 }
 
 /* Picks the row of a block; true if it is hot. */
 static bool pick_block(struct session *s, int64_t block)
 {
-	const struct hot_view *v = &s->hotspots;
+	const struct hot_view *v = &s->hot.answer;
 
-	hotspots_page_show(&s->hotspots_page, v);
+	hotspots_page_show(&s->hot.page, v);
 	for (size_t i = 0; i < v->n; i++)
 		if (v->rows[i].what == HOT_OF_BLOCK && v->rows[i].block == block) {
-			hotspots_page_pick(&s->hotspots_page, i);
+			hotspots_page_pick(&s->hot.page, i);
 			return v->rows[i].grade >= HOT_WATCH;
 		}
 	return false;
@@ -41,16 +41,16 @@ static bool pick_block(struct session *s, int64_t block)
 /* In the group of like traps in which the block is hot; if in none, in the first. */
 static bool look_for_block(struct session *s, struct err *e)
 {
-	int n = (int)s->hotspots.n_alikes;
-	int64_t block = s->hot_block;
+	int n = (int)s->hot.answer.n_alikes;
+	int64_t block = s->hot.block;
 	bool ok = true;
 
-	s->hot_block = 0;
+	s->hot.block = 0;
 	if (block == 0 || pick_block(s, block) || n < 2)
 		return true;
 	for (int k = 1; ok && k <= n; k++) {
-		s->hot_ask.alike = k % n;
-		ok = hotspots_read(&s->hotspots, s->book, &s->log, &s->hot_ask, e);
+		s->hot.ask.alike = k % n;
+		ok = hotspots_read(&s->hot.answer, s->book, &s->log, &s->hot.ask, e);
 		if (pick_block(s, block))
 			break;
 	}
@@ -60,12 +60,12 @@ static bool look_for_block(struct session *s, struct err *e)
 bool session_read_hotspots(struct session *s, struct err *e)
 {
 	if (!session_read_log(s, e) ||
-		!hotspots_read(&s->hotspots, s->book, &s->log, &s->hot_ask, e) ||
+		!hotspots_read(&s->hot.answer, s->book, &s->log, &s->hot.ask, e) ||
 		!look_for_block(s, e))
 		return false;
-	hotspots_page_show(&s->hotspots_page, &s->hotspots);
-	day_short(s->day, s->hot_right, sizeof s->hot_right);
-	s->hotspots_page.right = s->hot_right;
+	hotspots_page_show(&s->hot.page, &s->hot.answer);
+	day_short(s->day, s->hot.right, sizeof s->hot.right);
+	s->hot.page.right = s->hot.right;
 	return true;
 }
 
@@ -74,55 +74,55 @@ static void turn_farm(struct session *s, int by)
 	const struct farms *f = &s->log.farms;
 	size_t at = 0;
 
-	while (at < f->n && f->items[at].id != s->hot_ask.farm)
+	while (at < f->n && f->items[at].id != s->hot.ask.farm)
 		at++;
 	if (f->n == 0)
 		return;
 	at = by > 0 ? (at + 1) % f->n : (at + f->n - 1) % f->n;
-	s->hot_ask.farm = f->items[at].id;
-	s->hot_ask.flight = s->hot_ask.alike = 0;
+	s->hot.ask.farm = f->items[at].id;
+	s->hot.ask.flight = s->hot.ask.alike = 0;
 }
 
 static void turn_pest(struct session *s, int by)
 {
-	s->hot_ask.pest = session_turn_pest(s, s->hot_ask.farm, s->hot_ask.pest, by);
-	s->hot_ask.flight = s->hot_ask.alike = 0;
+	s->hot.ask.pest = session_turn_pest(s, s->hot.ask.farm, s->hot.ask.pest, by);
+	s->hot.ask.flight = s->hot.ask.alike = 0;
 }
 
 static void turn_season(struct session *s, int by)
 {
-	s->hot_ask.season = s->hotspots.season + by;
-	s->hot_ask.flight = s->hot_ask.alike = 0;
+	s->hot.ask.season = s->hot.answer.season + by;
+	s->hot.ask.flight = s->hot.ask.alike = 0;
 }
 
 /* The whole season, then each flight. */
 static void turn_flight(struct session *s, int by)
 {
-	int n = s->hotspots.n_flights + 1;
+	int n = s->hot.answer.n_flights + 1;
 
-	s->hot_ask.flight = (s->hotspots.flight + by + n) % n;
-	s->hot_ask.alike = 0;
+	s->hot.ask.flight = (s->hot.answer.flight + by + n) % n;
+	s->hot.ask.alike = 0;
 	if (n == 1)
-		message_set(&s->hotspots_page.message, false,
+		message_set(&s->hot.page.message, false,
 			_("No flight is told apart yet: this is the whole season."));
 }
 
 static void turn_alike(struct session *s, int by)
 {
-	int n = (int)s->hotspots.n_alikes;
+	int n = (int)s->hot.answer.n_alikes;
 
 	if (n > 1)
-		s->hot_ask.alike = ((int)s->hotspots.alike + by + n) % n;
+		s->hot.ask.alike = ((int)s->hot.answer.alike + by + n) % n;
 	else
-		message_set(&s->hotspots_page.message, false,
+		message_set(&s->hot.page.message, false,
 			_("There is no other group of like traps."));
 }
 
 /* Says which of several groups or windows it is now. */
 static void say_bar(struct session *s)
 {
-	const struct hot_view *v = &s->hotspots;
-	struct message *m = &s->hotspots_page.message;
+	const struct hot_view *v = &s->hot.answer;
+	struct message *m = &s->hot.page.message;
 
 	if (!m->text[0] && v->n_alikes > 1)
 		message_set(m, false, _("group %zu of %zu: %s"), v->alike + 1,
@@ -131,7 +131,7 @@ static void say_bar(struct session *s)
 
 void session_turn_hotspots(struct session *s)
 {
-	struct hotspots_page *p = &s->hotspots_page;
+	struct hotspots_page *p = &s->hot.page;
 	struct err e = { 0 };
 
 	if (!p->turn_farm && !p->turn_pest && !p->turn_season && !p->turn_flight &&

@@ -13,30 +13,30 @@ enum { KEPT_BYTES = 1024 };
 
 bool session_read_merge(struct session *s, struct err *e)
 {
-	s->merge_page.open = &s->open_matters;
-	s->merge_page.look = &s->merging;
-	return session_read_log(s, e) && merging_open(s->book, &s->open_matters, e);
+	s->merge.page.open = &s->merge.matters;
+	s->merge.page.look = &s->merge.answer;
+	return session_read_log(s, e) && merging_open(s->book, &s->merge.matters, e);
 }
 
 struct wish session_key_merge(struct session *s, struct input in)
 {
-	return merge_page_key(&s->merge_page, in);
+	return merge_page_key(&s->merge.page, in);
 }
 
 void session_draw_merge(struct session *s, struct canvas *c)
 {
-	merge_page_draw(&s->merge_page, c);
+	merge_page_draw(&s->merge.page, c);
 }
 
 struct message *session_message_merge(struct session *s)
 {
-	return &s->merge_page.message;
+	return &s->merge.page.message;
 }
 
 void session_merge_page(struct session *s, const struct wish *w)
 {
 	(void)w;
-	s->merge_page = (struct merge_page){ 0 };
+	s->merge.page = (struct merge_page){ 0 };
 	session_open(s, PAGE_MERGE);
 }
 
@@ -57,8 +57,8 @@ void session_merge_look(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 
 	session_expand(w->words.note, path, sizeof path);
-	if (merging_look(s->book, path, &s->merging, &e))
-		s->merge_page.stage = MERGE_SHOWN;
+	if (merging_look(s->book, path, &s->merge.answer, &e))
+		s->merge.page.stage = MERGE_SHOWN;
 	else
 		tell(s, false, "", &e);
 }
@@ -85,10 +85,10 @@ void session_merge(struct session *s, const struct wish *w)
 
 	session_expand(w->words.note, path, sizeof path);
 	session_before_change(s);
-	bool ok = merging_do(s->book, path, &s->merging, &e);
+	bool ok = merging_do(s->book, path, &s->merge.answer, &e);
 	if (ok)
-		say_merged(&s->merging, said);
-	s->merge_page.picked = s->merge_page.top = 0;
+		say_merged(&s->merge.answer, said);
+	s->merge.page.picked = s->merge.page.top = 0;
 	tell(s, ok, said, &e);
 }
 
@@ -99,7 +99,7 @@ void session_settle(struct session *s, const struct wish *w)
 
 	session_before_change(s);
 	bool ok = merging_settle(
-		s->book, &s->open_matters, (size_t)w->id, w->kind, w->by, said, &e);
+		s->book, &s->merge.matters, (size_t)w->id, w->kind, w->by, said, &e);
 	tell(s, ok, said, &e);
 }
 
@@ -121,7 +121,7 @@ void session_merge_undo(struct session *s, const struct wish *w)
 	bool ok = book_merge_undo(s->book, &u, &e);
 
 	if (ok && w->by == 0) {
-		s->merge_page.sure = true;
+		s->merge.page.sure = true;
 		free(u.kept);
 		return;
 	}

@@ -44,8 +44,8 @@ static bool trap_in(struct session *s, const struct entry *block, struct err *e)
 	if (to >= 0)
 		text_copy(r.text[to], NAME_BYTES, block->text[from]);
 	session_show_form(s, &r);
-	s->form_page.now_ms = clock_ms();
-	form_page_offer(&s->form_page, &r, block->name, true);
+	s->form.page.now_ms = clock_ms();
+	form_page_offer(&s->form.page, &r, block->name, true);
 	session_offer_choices(s);
 	return true;
 }
@@ -69,8 +69,8 @@ static bool offer_next(struct session *s, const struct entry *saved, struct err 
 	if (!session_read_log(s, e) || !entry_read(&next, s->book, &ask, 0, &s->log, e))
 		return false;
 	carry_day(saved, &next);
-	s->form_page.now_ms = clock_ms();
-	form_page_offer(&s->form_page, &next, saved->name, true);
+	s->form.page.now_ms = clock_ms();
+	form_page_offer(&s->form.page, &next, saved->name, true);
 	session_offer_choices(s);
 	return true;
 }
@@ -82,12 +82,12 @@ static bool go_on(struct session *s, const struct entry *saved, struct err *e)
 		return false;
 	if (saved->kind == ENTRY_TRAPS)
 		return offer_next(s, saved, e);
-	if (s->then_traps && saved->kind == ENTRY_BLOCKS)
+	if (s->form.then_traps && saved->kind == ENTRY_BLOCKS)
 		return trap_in(s, saved, e);
-	if (!s->beginning || saved->kind != ENTRY_FARMS ||
+	if (!s->form.beginning || saved->kind != ENTRY_FARMS ||
 		!new_of_farm(s, ENTRY_BLOCKS, farm_of(s, saved), e))
 		return false;
-	message_set(&s->form_page.message, false, _("Saved: %s. Now its first block."),
+	message_set(&s->form.page.message, false, _("Saved: %s. Now its first block."),
 		saved->name);
 	return true;
 }
@@ -95,7 +95,7 @@ static bool go_on(struct session *s, const struct entry *saved, struct err *e)
 /* What was typed in first is done: Today, once a trap hangs. */
 static void end_beginning(struct session *s)
 {
-	s->beginning = false;
+	s->form.beginning = false;
 	if (s->log.traps.n == 0)
 		return;
 	session_home(s);
@@ -115,11 +115,11 @@ void session_leave(struct session *s, const struct wish *w)
 		return;
 	}
 	session_back(s);
-	if (was_form && s->beginning)
+	if (was_form && s->form.beginning)
 		end_beginning(s);
-	else if (was_form && s->saved_id && s->stack[s->depth] == PAGE_ENTRIES)
-		entry_page_pick(&s->entry_page, s->saved_id);
-	s->saved_id = 0;
+	else if (was_form && s->form.saved_id && s->stack[s->depth] == PAGE_ENTRIES)
+		entry_page_pick(&s->entry.page, s->form.saved_id);
+	s->form.saved_id = 0;
 }
 
 /* The field says what the trap usually gets; what was put in at a visit stays so. */
@@ -174,7 +174,7 @@ static bool put(struct session *s, struct entry *r, int how, struct entry_fault 
 
 	if (!entry_put(r, s->book, &s->log, how, fault))
 		return false;
-	s->saved_id = r->id;
+	s->form.saved_id = r->id;
 	if (!s->unmade)
 		return true;
 	if (!session_make_book(s, &e)) {
@@ -186,7 +186,7 @@ static bool put(struct session *s, struct entry *r, int how, struct entry_fault 
 	session_before_change(s);
 	*r = first;
 	if (entry_put(r, s->book, &s->log, how, fault)) {
-		s->saved_id = r->id;
+		s->form.saved_id = r->id;
 		return true;
 	}
 	session_unmake_book(s);
@@ -196,12 +196,12 @@ static bool put(struct session *s, struct entry *r, int how, struct entry_fault 
 /* By whom and when, as the book has it. */
 static void say_elsewhere(struct session *s, struct entry_fault *fault)
 {
-	const struct entry_ask ask = { .kind = s->form_page.entry.kind };
+	const struct entry_ask ask = { .kind = s->form.page.entry.kind };
 	struct entry now = { 0 };
 	const char *by = now.stamp.changed_by;
 	char when[SAY_SHORT];
 
-	if (!entry_read(&now, s->book, &ask, s->form_page.entry.id, &s->log, NULL))
+	if (!entry_read(&now, s->book, &ask, s->form.page.entry.id, &s->log, NULL))
 		return;
 	say_time(now.stamp.changed_at, when);
 	if (by[0])
@@ -215,15 +215,15 @@ static void say_elsewhere(struct session *s, struct entry_fault *fault)
 /* Once: a trap's visits go where the trap goes, into another block's answers. */
 static bool asks_move(struct session *s, const struct entry *r)
 {
-	struct form_page *p = &s->form_page;
+	struct form_page *p = &s->form.page;
 	int block = session_field_of(&entry_families[r->kind], PICK_BLOCK);
 	size_t at =
 		r->kind == ENTRY_TRAPS && r->id ? log_trap(&s->log, r->id) : SIZE_MAX;
 
-	if (s->move_asked || at == SIZE_MAX || s->log.diaries[at].n_visits == 0 ||
+	if (s->form.move_asked || at == SIZE_MAX || s->log.diaries[at].n_visits == 0 ||
 		strcmp(r->text[block], p->was.text[block]) == 0)
 		return false;
-	s->move_asked = true;
+	s->form.move_asked = true;
 	form_page_ask(p,
 		_("Its past visits go to this block too: Enter moves them. If it was "
 		  "carried there: Esc, then o takes this one down and n makes a new "
@@ -234,7 +234,7 @@ static bool asks_move(struct session *s, const struct entry *r)
 void session_put(struct session *s, const struct wish *w)
 {
 	struct entry_fault fault = { .field = -1 };
-	struct entry r = s->form_page.entry;
+	struct entry r = s->form.page.entry;
 	bool was_new = r.id == 0;
 
 	if (asks_move(s, &r))
@@ -247,7 +247,7 @@ void session_put(struct session *s, const struct wish *w)
 	}
 	if (fault.is_elsewhere)
 		say_elsewhere(s, &fault);
-	form_page_not_saved(&s->form_page, &fault);
+	form_page_not_saved(&s->form.page, &fault);
 	session_offer_choices(s);
 }
 
@@ -255,10 +255,10 @@ void session_put(struct session *s, const struct wish *w)
 void session_put_block(struct session *s, const struct wish *w)
 {
 	struct err e = { 0 };
-	int64_t farm = farm_of(s, &s->form_page.entry);
+	int64_t farm = farm_of(s, &s->form.page.entry);
 
 	(void)w;
-	s->then_traps = true;
+	s->form.then_traps = true;
 	bool ok = new_of_farm(s, ENTRY_BLOCKS, farm, &e);
 	message_set(session_message(s), !ok, "%s",
 		ok ? _("The next block; then the traps in it.") : e.text);

@@ -11,8 +11,8 @@ static bool write_record(struct session *s, struct err *e)
 		.log = s->log }; /* both stay the session's */
 	const struct record_ask ask = report_season_of(&s->log, 0, s->day);
 
-	buf_clear(&s->text);
-	return report_record(&r, &ask, out_cols() - 2, &s->text, e);
+	buf_clear(&s->text.written);
+	return report_record(&r, &ask, out_cols() - 2, &s->text.written, e);
 }
 
 void session_record(struct session *s, const struct wish *w)
@@ -24,7 +24,7 @@ void session_record(struct session *s, const struct wish *w)
 		message_set(session_message(s), true, "%s", e.text);
 		return;
 	}
-	s->text_page = (struct text_page){ .text = s->text.text };
-	snprintf(s->text_page.title, sizeof s->text_page.title, "%s", _("Record"));
+	s->text.page = (struct text_page){ .text = s->text.written.text };
+	snprintf(s->text.page.title, sizeof s->text.page.title, "%s", _("Record"));
 	session_open(s, PAGE_TEXT);
 }

@@ -13,30 +13,31 @@
 
 bool session_read_run(struct session *s, struct err *e)
 {
-	clock_stand(s->run_day, s->ctx->minute, &s->run_log.now, &s->run_log.zone);
-	if (!log_read(&s->run_log, s->book, s->run_farm, s->run_day, e))
+	clock_stand(s->run.day, s->ctx->minute, &s->run.log.now, &s->run.log.zone);
+	if (!log_read(&s->run.log, s->book, s->run.farm, s->run.day, e))
 		return false;
-	run_of(&s->run_log, s->run_farm, s->run_day, &s->run);
-	s->run.today = s->day;
-	session_mark(s, (struct title){ s->run.title_day, s->run.title_short });
-	return run_read_words(&s->run, s->book, e);
+	run_of(&s->run.log, s->run.farm, s->run.day, &s->run.answer);
+	s->run.answer.today = s->day;
+	session_mark(s,
+		(struct title){ s->run.answer.title_day, s->run.answer.title_short });
+	return run_read_words(&s->run.answer, s->book, e);
 }
 
 bool session_open_run(
 	struct session *s, int64_t farm, int32_t day, bool first, struct err *e)
 {
-	int64_t old_farm = s->run_farm;
-	int32_t old_day = s->run_day;
+	int64_t old_farm = s->run.farm;
+	int32_t old_day = s->run.day;
 
-	s->run_farm = farm;
-	s->run_day = day;
+	s->run.farm = farm;
+	s->run.day = day;
 	if (!session_read_run(s, e)) {
-		s->run_farm = old_farm;
-		s->run_day = old_day;
+		s->run.farm = old_farm;
+		s->run.day = old_day;
 		return false;
 	}
-	s->run_page.limits = &s->run_log.limits;
-	run_page_show(&s->run_page, &s->run, first);
+	s->run.page.limits = &s->run.log.limits;
+	run_page_show(&s->run.page, &s->run.answer, first);
 	return true;
 }
 
@@ -54,14 +55,14 @@ static bool keep_scout(struct session *s, const char *scout, struct err *e)
 /* Who types now, whoever counted what is being corrected. */
 const char *session_author(const struct session *s)
 {
-	return *s->run_page.scout ? s->run_page.scout : s->ctx->who;
+	return *s->run.page.scout ? s->run.page.scout : s->ctx->who;
 }
 
 static const struct run_trap *find_trap(const struct session *s, int64_t trap)
 {
-	for (size_t i = 0; i < s->run.n; i++)
-		if (s->run.traps[i].trap == trap)
-			return &s->run.traps[i];
+	for (size_t i = 0; i < s->run.answer.n; i++)
+		if (s->run.answer.traps[i].trap == trap)
+			return &s->run.answer.traps[i];
 	return NULL;
 }
 
@@ -166,7 +167,7 @@ void session_save(struct session *s, const struct wish *w)
 	char clock[16];
 
 	if (!session_note_asked(s, &noted, &e)) {
-		message_set(&s->run_page.message, true, _("Not kept: %s"), e.text);
+		message_set(&s->run.page.message, true, _("Not kept: %s"), e.text);
 		return;
 	}
 	/* A count matters more than a backup: a failed one is said, after the save. */
@@ -176,22 +177,22 @@ void session_save(struct session *s, const struct wish *w)
 	if (!session_save_visit(s, &noted, &shown, &e)) {
 		if (e.kind == ERR_INPUT)
 			session_read_run(s, &aside);
-		run_page_not_saved(&s->run_page, session_reason(e.text));
+		run_page_not_saved(&s->run.page, session_reason(e.text));
 		return;
 	}
 	clock_text(clock, sizeof clock);
 	bool ok = keep_scout(s, w->words.scout, &aside) && backed_up;
 	if (!session_read_run(s, &aside))
 		ok = false;
-	run_page_saved(&s->run_page, &s->run, clock);
+	run_page_saved(&s->run.page, &s->run.answer, clock);
 	if (!ok)
-		message_set(&s->run_page.message, true, _("saved, but %s"), aside.text);
+		message_set(&s->run.page.message, true, _("saved, but %s"), aside.text);
 }
 
 static struct visit skipped(const struct session *s, int64_t trap)
 {
 	return (struct visit){ .trap = trap,
-		.day = s->run_day,
+		.day = s->run.day,
 		.outcome = OUTCOME_SKIPPED,
 		.reason = REASON_REENTRY,
 		.count = COUNT_NONE,
@@ -208,8 +209,8 @@ static bool pass_block(
 	*passed = 0;
 	if (!ok)
 		return false;
-	for (size_t i = 0; ok && i < s->run.n; i++) {
-		const struct run_trap *t = &s->run.traps[i];
+	for (size_t i = 0; ok && i < s->run.answer.n; i++) {
+		const struct run_trap *t = &s->run.answer.traps[i];
 		struct visit v = skipped(s, t->trap);
 		if (t->block_id != w->block || !t->open || !t->hangs)
 			continue;
@@ -235,15 +236,15 @@ void session_pass(struct session *s, const struct wish *w)
 	session_before_change(s);
 	if (!pass_block(s, w, &passed, &e)) {
 		session_read_run(s, &aside);
-		message_set(&s->run_page.message, true, "%s", e.text);
+		message_set(&s->run.page.message, true, "%s", e.text);
 		return;
 	}
 	clock_text(clock, sizeof clock);
 	if (!session_read_run(s, &e)) {
-		message_set(&s->run_page.message, true, _("saved, but %s"), e.text);
+		message_set(&s->run.page.message, true, _("saved, but %s"), e.text);
 		return;
 	}
-	run_page_passed(&s->run_page, &s->run, passed, clock);
+	run_page_passed(&s->run.page, &s->run.answer, passed, clock);
 }
 
 static const char *label_of(const struct session *s, int64_t trap)
@@ -258,26 +259,26 @@ void session_undo(struct session *s)
 	struct err e = { 0 };
 	struct undone u;
 	char was[SAY_SHORT];
-	int32_t first = s->run_day - s->run_log.limits.open_days;
+	int32_t first = s->run.day - s->run.log.limits.open_days;
 
 	book_set_who(s->book, session_author(s));
-	if (!book_undo_visit(s->book, s->run_farm, first, s->run_day, session_author(s),
+	if (!book_undo_visit(s->book, s->run.farm, first, s->run.day, session_author(s),
 		    &u, &e) ||
 		!session_read_run(s, &e)) {
 		if (e.kind == ERR_NOT_FOUND && *session_author(s))
-			message_set(&s->run_page.message, false,
+			message_set(&s->run.page.message, false,
 				_("Nothing that %s kept in this run is left to take "
 				  "back."),
 				session_author(s));
 		else
-			message_set(&s->run_page.message, e.kind != ERR_NOT_FOUND, "%s",
+			message_set(&s->run.page.message, e.kind != ERR_NOT_FOUND, "%s",
 				e.text);
 		return;
 	}
-	run_page_show(&s->run_page, &s->run, false);
-	run_page_pick(&s->run_page, u.trap);
+	run_page_show(&s->run.page, &s->run.answer, false);
+	run_page_pick(&s->run.page, u.trap);
 	say_visit(&u.was, was);
-	message_set(&s->run_page.message, false,
+	message_set(&s->run.page.message, false,
 		u.removed ? _("taken back: trap %s is open again (it had %s)")
 			  : _("taken back: trap %s has its older entry again (it had "
 			      "%s)"),

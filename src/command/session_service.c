@@ -12,45 +12,46 @@
 
 void session_service(struct session *s, const struct wish *w)
 {
-	s->service_farm = w->farm;
-	service_page_free(&s->service_page);
-	s->changed_trap = 0;
+	s->service.farm = w->farm;
+	service_page_free(&s->service.page);
+	s->service.changed = 0;
 	session_open(s, PAGE_SERVICE);
 }
 
 bool session_read_service(struct session *s, struct err *e)
 {
-	struct service_page *p = &s->service_page;
+	struct service_page *p = &s->service.page;
 
 	if (!session_read_log(s, e))
 		return false;
-	const struct farm *f = log_farm(&s->log, s->service_farm);
-	text_copy(s->service_filter, sizeof s->service_filter,
+	const struct farm *f = log_farm(&s->log, s->service.farm);
+	text_copy(s->service.filter, sizeof s->service.filter,
 		f ? f->name : _("all farms"));
-	due_of(&s->log, f ? f->id : 0, &s->due);
-	due_by_day(&s->due);
-	session_mark(s, (struct title){ s->due.today.title, s->due.today.title_short });
-	if (!shelf_read(&s->shelf, s->book, &s->log, &s->due, e))
+	due_of(&s->log, f ? f->id : 0, &s->service.due);
+	due_by_day(&s->service.due);
+	session_mark(s, (struct title){ s->service.due.today.title,
+				s->service.due.today.title_short });
+	if (!shelf_read(&s->service.shelf, s->book, &s->log, &s->service.due, e))
 		return false;
-	service_page_show(p, &s->due, &s->shelf);
-	p->filter = s->service_filter;
+	service_page_show(p, &s->service.due, &s->service.shelf);
+	p->filter = s->service.filter;
 	return true;
 }
 
 void session_turn_service(struct session *s)
 {
-	struct service_page *p = &s->service_page;
+	struct service_page *p = &s->service.page;
 	struct err e = { 0 };
 	size_t i = 0;
 
 	if (!p->next_farm)
 		return;
 	p->next_farm = false;
-	while (s->service_farm && i < s->log.farms.n &&
-		s->log.farms.items[i].id != s->service_farm)
+	while (s->service.farm && i < s->log.farms.n &&
+		s->log.farms.items[i].id != s->service.farm)
 		i++;
-	i += s->service_farm != 0;
-	s->service_farm = i < s->log.farms.n ? s->log.farms.items[i].id : 0;
+	i += s->service.farm != 0;
+	s->service.farm = i < s->log.farms.n ? s->log.farms.items[i].id : 0;
 	p->picked = p->top = 0;
 	if (!session_read_service(s, &e))
 		message_set(&p->message, true, "%s", e.text);
@@ -103,7 +104,7 @@ static bool asks(struct session *s, const struct wish *w, const struct change *c
 	say_visit(&c->visit, was);
 	snprintf(text, sizeof text, _("Trap %s has a visit today (%s)"), c->trap->label,
 		was);
-	service_page_ask(&s->service_page, c->is_there ? text : NULL);
+	service_page_ask(&s->service.page, c->is_there ? text : NULL);
 	return true;
 }
 
@@ -136,7 +137,7 @@ static void make_visit(struct session *s, struct change *c, int32_t count)
 		.females = COUNT_NONE,
 		.others = COUNT_NONE };
 	c->words = (struct visit_words){ 0 };
-	text_copy(c->words.scout, sizeof c->words.scout, s->run_page.scout);
+	text_copy(c->words.scout, sizeof c->words.scout, s->run.page.scout);
 	if (c->is_lure) {
 		c->visit.new_lure = c->kind;
 		return;
@@ -178,7 +179,7 @@ static void say_trap_there(
 
 static void say_changed(struct session *s, const struct change *c)
 {
-	struct message *m = &s->service_page.message;
+	struct message *m = &s->service.page.message;
 	char where[SAY_LINE];
 
 	say_trap_there(s, c->trap, where);
@@ -199,7 +200,7 @@ static void say_changed(struct session *s, const struct change *c)
 
 void session_changed(struct session *s, const struct wish *w)
 {
-	struct message *m = &s->service_page.message;
+	struct message *m = &s->service.page.message;
 	struct err e = { 0 };
 	struct change c;
 
@@ -215,8 +216,8 @@ void session_changed(struct session *s, const struct wish *w)
 		return;
 	}
 	c.trap = &trap;
-	s->changed_trap = session_has_changed(s) ? trap.id : 0;
-	service_page_changed(&s->service_page);
+	s->service.changed = session_has_changed(s) ? trap.id : 0;
+	service_page_changed(&s->service.page);
 	if (session_read_service(s, &e))
 		say_changed(s, &c);
 	else
@@ -226,20 +227,20 @@ void session_changed(struct session *s, const struct wish *w)
 
 void session_undo_changed(struct session *s, const struct wish *w)
 {
-	struct message *m = &s->service_page.message;
+	struct message *m = &s->service.page.message;
 	struct err e = { 0 };
 	struct undone u;
 	char where[SAY_LINE] = "";
 
 	(void)w;
-	if (s->changed_trap == 0) {
+	if (s->service.changed == 0) {
 		message_set(m, false, _("Nothing was changed on this page yet."));
 		return;
 	}
 	session_before_change(s);
 	bool back = book_undo_trap(
-		s->book, s->changed_trap, s->day, s->day, session_author(s), &u, &e);
-	s->changed_trap = 0;
+		s->book, s->service.changed, s->day, s->day, session_author(s), &u, &e);
+	s->service.changed = 0;
 	if (back && session_read_service(s, &e)) {
 		size_t at = log_trap(&s->log, u.trap);
 		if (at != SIZE_MAX)

@@ -95,7 +95,7 @@ void session_start_typing(struct session *s, const struct wish *w)
 		form.kind = s->log.blocks.n > 0 ? ENTRY_TRAPS : ENTRY_BLOCKS;
 	form.farm = s->log.farms.n > 0 ? s->log.farms.items[0].id : 0;
 	session_form(s, &form);
-	s->beginning = s->then_traps = true;
+	s->form.beginning = s->form.then_traps = true;
 }
 
 /* "~/traps.csv" as a shell takes it. */
@@ -121,18 +121,18 @@ static void add_all(struct buf *text, const struct sentences *s, int64_t all)
 static void tell(struct session *s, const struct imported *i, const char *path,
 	const struct err *e)
 {
-	buf_clear(&s->text);
+	buf_clear(&s->text.written);
 	if (e->kind == ERR_NONE) {
-		buf_add(&s->text, _("traps: "));
-		imported_say(i, &s->text);
-		buf_add(&s->text, "\n");
+		buf_add(&s->text.written, _("traps: "));
+		imported_say(i, &s->text.written);
+		buf_add(&s->text.written, "\n");
 	} else
-		buf_addf(&s->text, "%s\n\n", e->text);
-	add_all(&s->text, &i->problems, i->n_problems);
-	add_all(&s->text, &i->warnings, i->n_warnings);
-	add_all(&s->text, &i->notes, (int64_t)i->notes.n);
-	s->text_page = (struct text_page){ .text = s->text.text };
-	snprintf(s->text_page.title, sizeof s->text_page.title,
+		buf_addf(&s->text.written, "%s\n\n", e->text);
+	add_all(&s->text.written, &i->problems, i->n_problems);
+	add_all(&s->text.written, &i->warnings, i->n_warnings);
+	add_all(&s->text.written, &i->notes, (int64_t)i->notes.n);
+	s->text.page = (struct text_page){ .text = s->text.written.text };
+	snprintf(s->text.page.title, sizeof s->text.page.title,
 		e->kind ? _("Not taken in: %s") : _("Taken in: %s"), path);
 }
 

@@ -7,8 +7,8 @@
 
 void session_thresholds(struct session *s, const struct wish *w)
 {
-	s->thresholds_pest = w->pest;
-	thresholds_page_free(&s->thresholds_page);
+	s->thresholds.pest = w->pest;
+	thresholds_page_free(&s->thresholds.page);
 	session_open(s, PAGE_THRESHOLDS);
 }
 
@@ -17,18 +17,18 @@ enum { FEW_TRAPS = 200 };
 
 static void try_picked(struct session *s)
 {
-	struct thresholds_page *p = &s->thresholds_page;
+	struct thresholds_page *p = &s->thresholds.page;
 	const struct rule *r = thresholds_page_picked(p);
 
 	if (!r || p->trial)
 		return;
-	trial_of(&s->log, r, &s->trial);
-	p->trial = &s->trial;
+	trial_of(&s->log, r, &s->thresholds.trial);
+	p->trial = &s->thresholds.trial;
 }
 
 bool session_waits(const struct session *s)
 {
-	const struct thresholds_page *p = &s->thresholds_page;
+	const struct thresholds_page *p = &s->thresholds.page;
 
 	return s->stack[s->depth] == PAGE_THRESHOLDS && !p->trial &&
 	       thresholds_page_picked(p);
@@ -44,13 +44,13 @@ bool session_catch_up(struct session *s)
 
 bool session_read_thresholds(struct session *s, struct err *e)
 {
-	struct thresholds_page *p = &s->thresholds_page;
+	struct thresholds_page *p = &s->thresholds.page;
 
-	if (!session_read_log(s, e) ||
-		!threshold_list_read(&s->thresholds, &s->log, s->thresholds_pest, e))
+	if (!session_read_log(s, e) || !threshold_list_read(&s->thresholds.answer,
+					       &s->log, s->thresholds.pest, e))
 		return false;
-	p->right = s->today.title_short;
-	thresholds_page_show(p, &s->thresholds);
+	p->right = s->today.answer.title_short;
+	thresholds_page_show(p, &s->thresholds.answer);
 	try_picked(s);
 	return true;
 }
@@ -79,24 +79,24 @@ static int64_t pest_in_turn(const struct log *l, size_t at)
 static bool turn_pest(struct session *s, struct err *e)
 {
 	size_t at = 0;
-	int64_t pest = s->thresholds_pest;
+	int64_t pest = s->thresholds.pest;
 
 	while (pest && at < s->log.pests.n && pest_in_turn(&s->log, at) != pest)
 		at++;
 	at += pest != 0;
 	while ((pest = pest_in_turn(&s->log, at++)) != 0) {
-		if (!threshold_list_read(&s->thresholds, &s->log, pest, e))
+		if (!threshold_list_read(&s->thresholds.answer, &s->log, pest, e))
 			return false;
-		if (s->thresholds.n_own + s->thresholds.published.n > 0)
+		if (s->thresholds.answer.n_own + s->thresholds.answer.published.n > 0)
 			break;
 	}
-	s->thresholds_pest = pest;
+	s->thresholds.pest = pest;
 	return session_read_thresholds(s, e);
 }
 
 void session_turn_thresholds(struct session *s)
 {
-	struct thresholds_page *p = &s->thresholds_page;
+	struct thresholds_page *p = &s->thresholds.page;
 	struct err e = { 0 };
 
 	if (p->next_pest) {
@@ -111,21 +111,21 @@ void session_turn_thresholds(struct session *s)
 
 static const struct own_row *own_of(const struct session *s, int64_t id)
 {
-	for (size_t i = 0; i < s->thresholds.n_own; i++)
-		if (s->thresholds.own[i].rule.id == id)
-			return &s->thresholds.own[i];
+	for (size_t i = 0; i < s->thresholds.answer.n_own; i++)
+		if (s->thresholds.answer.own[i].rule.id == id)
+			return &s->thresholds.answer.own[i];
 	return NULL;
 }
 
 /* One that turns another off, or is off itself, is not taken for both to be judged. */
 static void say_taken(struct session *s, int64_t id)
 {
-	struct message *m = &s->thresholds_page.message;
+	struct message *m = &s->thresholds.page.message;
 	const struct own_row *own = own_of(s, id);
 
-	if (s->trial.never[0])
+	if (s->thresholds.trial.never[0])
 		message_set(m, false, _("Taken, but it can never apply: %s."),
-			s->trial.never);
+			s->thresholds.trial.never);
 	else if (own && own->replaced[0])
 		message_set(m, false,
 			_("Taken, but off where these hold: %s. u undoes."),
@@ -143,12 +143,12 @@ static void say_taken(struct session *s, int64_t id)
 
 void session_take_rule(struct session *s, const struct wish *w)
 {
-	struct thresholds_page *p = &s->thresholds_page;
+	struct thresholds_page *p = &s->thresholds.page;
 	struct err e = { 0 };
 
-	if (w->id < 0 || (size_t)w->id >= s->thresholds.published.n)
+	if (w->id < 0 || (size_t)w->id >= s->thresholds.answer.published.n)
 		return;
-	struct rule r = s->thresholds.published.items[w->id].rule;
+	struct rule r = s->thresholds.answer.published.items[w->id].rule;
 	if (!session_make_book(s, &e)) {
 		message_set(&p->message, true, "%s", e.text);
 		return;

@@ -17,7 +17,7 @@ static struct made made_here(const struct session *s)
 	struct made m = { .page = s->stack[at] };
 
 	if (m.page == PAGE_ENTRIES)
-		m.kind = (int)s->entry_ask.kind;
+		m.kind = (int)s->entry.ask.kind;
 	return m;
 }
 
@@ -101,7 +101,7 @@ void session_take_scout(struct session *s)
 		strcmp(now, s->scout) == 0)
 		return;
 	text_copy(s->scout, sizeof s->scout, now);
-	text_copy(s->run_page.scout, sizeof s->run_page.scout, now);
+	text_copy(s->run.page.scout, sizeof s->run.page.scout, now);
 }
 
 void session_undo_step(struct session *s, const struct wish *w)

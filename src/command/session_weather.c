@@ -12,26 +12,27 @@
 
 void session_ask_weather(struct session *s, const struct wish *w)
 {
-	s->weather_farm = w->farm;
-	s->weather_pest = w->pest;
-	s->weather_station = 0;
-	s->weather.unit = 0;
-	if (s->weather_farm == 0 && s->log.farms.n > 0)
-		s->weather_farm = s->log.farms.items[0].id;
+	s->weather.farm = w->farm;
+	s->weather.pest = w->pest;
+	s->weather.station = 0;
+	s->weather.answer.unit = 0;
+	if (s->weather.farm == 0 && s->log.farms.n > 0)
+		s->weather.farm = s->log.farms.items[0].id;
 }
 
 static bool read_list(struct session *s, struct err *e)
 {
 	return session_read_log(s, e) &&
-	       weather_list_read(&s->weather, s->book, &s->log, s->weather_farm,
-		       s->weather_station, s->weather_pest, e);
+	       weather_list_read(&s->weather.answer, s->book, &s->log, s->weather.farm,
+		       s->weather.station, s->weather.pest, e);
 }
 
 bool session_read_weather(struct session *s, struct err *e)
 {
 	if (!read_list(s, e))
 		return false;
-	weather_page_show(&s->weather_page, &s->weather, s->weather_page.list == NULL);
+	weather_page_show(
+		&s->weather.page, &s->weather.answer, s->weather.page.list == NULL);
 	return true;
 }
 
@@ -40,27 +41,27 @@ static void turn_station(struct session *s)
 	const struct stations *all = &s->log.stations;
 	size_t i = 0;
 
-	while (i < all->n && all->items[i].id != s->weather.station.id)
+	while (i < all->n && all->items[i].id != s->weather.answer.station.id)
 		i++;
 	if (all->n > 0)
-		s->weather_station = all->items[(i + 1) % all->n].id;
-	s->weather.unit = 0;
+		s->weather.station = all->items[(i + 1) % all->n].id;
+	s->weather.answer.unit = 0;
 }
 
 static bool use_for_farm(struct session *s, struct err *e)
 {
-	const struct farm *f = log_farm(&s->log, s->weather_farm);
+	const struct farm *f = log_farm(&s->log, s->weather.farm);
 
-	if (!f || s->weather.station.id == 0)
+	if (!f || s->weather.answer.station.id == 0)
 		return err_set(e, ERR_INPUT, _("there is no station yet: n makes one"));
 	struct farm changed = *f;
-	changed.station = s->weather.station.id;
+	changed.station = s->weather.answer.station.id;
 	return book_put_farm(s->book, &changed, e);
 }
 
 void session_turn_weather(struct session *s)
 {
-	struct weather_page *p = &s->weather_page;
+	struct weather_page *p = &s->weather.page;
 	struct err e = { 0 };
 	bool ok = true, farm = p->use_for_farm;
 
@@ -69,15 +70,16 @@ void session_turn_weather(struct session *s)
 	if (p->turn_station)
 		turn_station(s);
 	if (p->turn_unit)
-		s->weather.unit = s->weather.unit == 'F' ? 'C' : 'F';
+		s->weather.answer.unit = s->weather.answer.unit == 'F' ? 'C' : 'F';
 	if (p->use_for_farm)
 		ok = use_for_farm(s, &e);
 	p->turn_station = p->turn_unit = p->use_for_farm = false;
 	if (ok && read_list(s, &e)) {
-		weather_page_show(p, &s->weather, true);
+		weather_page_show(p, &s->weather.answer, true);
 		if (farm)
 			message_set(&p->message, false,
-				_("Saved: farms that go by it: %s"), s->weather.farms);
+				_("Saved: farms that go by it: %s"),
+				s->weather.answer.farms);
 		return;
 	}
 	message_set(&p->message, true, "%s", e.text);
@@ -95,11 +97,11 @@ static const char *fault_of(const struct session *s, const struct weather_day *w
 	const char *fault = temps_fault(min, max);
 	const struct dd_temps day = { .day = w->day, .min = min, .max = max };
 
-	for (size_t i = 0; i < s->weather.n && !fault; i++) {
-		const struct weather_row *row = &s->weather.rows[i];
+	for (size_t i = 0; i < s->weather.answer.n && !fault; i++) {
+		const struct weather_row *row = &s->weather.answer.rows[i];
 		const struct dd_temps other = { .day = row->day,
-			.min = in_c(row->min, s->weather.unit),
-			.max = in_c(row->max, s->weather.unit) };
+			.min = in_c(row->min, s->weather.answer.unit),
+			.max = in_c(row->max, s->weather.answer.unit) };
 		if (row->day == w->day + 1 && row->is_read)
 			fault = temps_jump_fault(&day, &other);
 		if (row->day == w->day - 1 && row->is_read)
@@ -113,16 +115,16 @@ void session_save_weather(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 	struct weather_day day = w->weather;
 
-	day.station = s->weather.station.id;
-	day.unit = s->weather.unit;
+	day.station = s->weather.answer.station.id;
+	day.unit = s->weather.answer.unit;
 	const char *fault = fault_of(s, &day);
 	session_before_change(s);
 	if (fault)
-		weather_page_not_saved(&s->weather_page, _(fault));
+		weather_page_not_saved(&s->weather.page, _(fault));
 	else if (!book_save_weather(s->book, &day, &e) || !read_list(s, &e))
-		weather_page_not_saved(&s->weather_page, e.text);
+		weather_page_not_saved(&s->weather.page, e.text);
 	else
-		weather_page_saved(&s->weather_page, &s->weather);
+		weather_page_saved(&s->weather.page, &s->weather.answer);
 }
 
 void session_new_station(struct session *s, const struct wish *w)
@@ -133,14 +135,14 @@ void session_new_station(struct session *s, const struct wish *w)
 	text_copy(st.name, sizeof st.name, w->words.note);
 	session_before_change(s);
 	if (book_put_station(s->book, &st, &e)) {
-		s->weather_station = st.id;
+		s->weather.station = st.id;
 		if (read_list(s, &e)) {
-			weather_page_show(&s->weather_page, &s->weather, true);
-			message_set(&s->weather_page.message, false,
+			weather_page_show(&s->weather.page, &s->weather.answer, true);
+			message_set(&s->weather.page.message, false,
 				_("Station %s is made; type the days, latest first."),
 				st.name);
 			return;
 		}
 	}
-	message_set(&s->weather_page.message, true, "%s", e.text);
+	message_set(&s->weather.page.message, true, "%s", e.text);
 }

@@ -7,15 +7,16 @@
 
 void session_week(struct session *s)
 {
-	const struct farm *f = log_farm(&s->log, s->week_farm);
-	const struct pest *p = log_pest(&s->log, s->week_pest);
+	const struct farm *f = log_farm(&s->log, s->week.farm);
+	const struct pest *p = log_pest(&s->log, s->week.pest);
 
-	week_of(&s->log, s->week_farm, s->week_pest, &s->week);
-	session_mark(s, (struct title){ s->week.title_day, s->week.title_short });
-	snprintf(s->filter, sizeof s->filter, "%s, %s", f ? f->name : _("all farms"),
-		p ? p->code : _("all pests"));
-	week_page_show(&s->week_page, &s->week);
-	s->week_page.filter = s->filter;
+	week_of(&s->log, s->week.farm, s->week.pest, &s->week.answer);
+	session_mark(s,
+		(struct title){ s->week.answer.title_day, s->week.answer.title_short });
+	snprintf(s->week.filter, sizeof s->week.filter, "%s, %s",
+		f ? f->name : _("all farms"), p ? p->code : _("all pests"));
+	week_page_show(&s->week.page, &s->week.answer);
+	s->week.page.filter = s->week.filter;
 }
 
 /* The next farm of the filter: all, then each in turn. */
@@ -23,10 +24,10 @@ static void turn_farm(struct session *s)
 {
 	size_t i = 0;
 
-	while (i < s->log.farms.n && s->log.farms.items[i].id != s->week_farm)
+	while (i < s->log.farms.n && s->log.farms.items[i].id != s->week.farm)
 		i++;
-	i = s->week_farm == 0 ? 0 : i + 1;
-	s->week_farm = i < s->log.farms.n ? s->log.farms.items[i].id : 0;
+	i = s->week.farm == 0 ? 0 : i + 1;
+	s->week.farm = i < s->log.farms.n ? s->log.farms.items[i].id : 0;
 }
 
 static bool has_traps(const struct log *l, int64_t pest)
@@ -42,22 +43,22 @@ static void turn_pest(struct session *s)
 {
 	size_t i = 0;
 
-	while (s->week_pest != 0 && i < s->log.pests.n &&
-		s->log.pests.items[i].id != s->week_pest)
+	while (s->week.pest != 0 && i < s->log.pests.n &&
+		s->log.pests.items[i].id != s->week.pest)
 		i++;
-	i += s->week_pest != 0;
+	i += s->week.pest != 0;
 	while (i < s->log.pests.n && !has_traps(&s->log, s->log.pests.items[i].id))
 		i++;
-	s->week_pest = i < s->log.pests.n ? s->log.pests.items[i].id : 0;
+	s->week.pest = i < s->log.pests.n ? s->log.pests.items[i].id : 0;
 }
 
 void session_filter_week(struct session *s)
 {
-	if (s->week_page.next_farm)
+	if (s->week.page.next_farm)
 		turn_farm(s);
-	if (s->week_page.next_pest)
+	if (s->week.page.next_pest)
 		turn_pest(s);
-	s->week_page.next_farm = s->week_page.next_pest = false;
-	s->week_page.picked = s->week_page.top = 0;
+	s->week.page.next_farm = s->week.page.next_pest = false;
+	s->week.page.picked = s->week.page.top = 0;
 	session_week(s);
 }

@@ -134,9 +134,9 @@ static struct session *begin(const struct context *ctx)
 	s->ctx = ctx;
 	s->notice = "";
 	s->book = open_book();
-	s->day = s->run_day = ctx->today;
-	s->run_farm = s->why_block = s->diary_trap = 1;
-	s->diary_anew = s->acts_anew = true;
+	s->day = s->run.day = ctx->today;
+	s->run.farm = s->why.block = s->diary.trap = 1;
+	s->diary.anew = s->acts_anew = true;
 	return s;
 }
 
@@ -189,7 +189,7 @@ static void what_is_done_at_a_trap_in_a_barred_block_tells_the_bar(void **state)
 	(void)state;
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct wish w = page_wish(WANT_NOTHING);
-		s->entry_ask = (struct entry_ask){ .kind = ENTRY_TRAPS };
+		s->entry.ask = (struct entry_ask){ .kind = ENTRY_TRAPS };
 		s->stack[0] = row[i].page;
 		must(session_read(s, &e), &e);
 		w.kind = ENTRY_TRAPS;

@@ -29,8 +29,8 @@ static void open_desk(struct desk *d)
 	d->s->ctx = &d->ctx;
 	d->s->notice = "";
 	d->s->book = open_book();
-	d->s->day = d->s->run_day = d->ctx.today;
-	d->s->run_farm = 1;
+	d->s->day = d->s->run.day = d->ctx.today;
+	d->s->run.farm = 1;
 	d->s->stack[0] = PAGE_TODAY;
 	must(session_read(d->s, &e), &e);
 }
@@ -45,7 +45,7 @@ static void go(struct desk *d, enum page page)
 {
 	struct err e = { 0 };
 
-	d->s->entry_ask = (struct entry_ask){ .kind = ENTRY_TRAPS };
+	d->s->entry.ask = (struct entry_ask){ .kind = ENTRY_TRAPS };
 	d->s->stack[0] = page;
 	must(session_read(d->s, &e), &e);
 	*session_message(d->s) = (struct message){ 0 };
@@ -198,11 +198,11 @@ static void the_day_of_hanging_goes_for_the_next_trap_too(void **state)
 	go(&d, PAGE_ENTRIES);
 	new.id = 0;
 	session_form(d.s, &new);
-	text_copy(d.s->form_page.entry.text[field("hung")], ENTRY_TEXT, "2026-06-03");
+	text_copy(d.s->form.page.entry.text[field("hung")], ENTRY_TEXT, "2026-06-03");
 	session_put(d.s, &w);
 	says(&d, "saved", "Saved: trap 2 of Quillet Farm");
-	assert_string_equal(d.s->form_page.entry.text[field("trap")], "3");
-	assert_string_equal(d.s->form_page.entry.text[field("hung")], "2026-06-03");
+	assert_string_equal(d.s->form.page.entry.text[field("trap")], "3");
+	assert_string_equal(d.s->form.page.entry.text[field("hung")], "2026-06-03");
 	close_desk(&d);
 }
 
@@ -231,9 +231,9 @@ static void a_trap_is_not_replaced_for_its_own_pest(void **state)
 	open_desk(&d);
 	go(&d, PAGE_ENTRIES);
 	session_replace(d.s, &w);
-	assert_true(d.s->choices.n > 0);
-	for (size_t i = 0; i < d.s->choices.n; i++)
-		assert_string_not_equal(d.s->choices.items[i].text, "CM");
+	assert_true(d.s->form.choices.n > 0);
+	for (size_t i = 0; i < d.s->form.choices.n; i++)
+		assert_string_not_equal(d.s->form.choices.items[i].text, "CM");
 	close_desk(&d);
 }
 
