@@ -57,6 +57,9 @@ struct page_row {
 	struct wish (*key)(struct session *s, struct input in);
 	void (*draw)(struct session *s, struct canvas *c);
 	struct message *(*message)(struct session *s);
+	/* After each key: reads what its page asks to be shown instead. NULL: it has
+	 * nothing of the kind. */
+	void (*turn)(struct session *s);
 	/* Those that work on what it shows now; NULL: keys(). */
 	struct key_rows (*keys_now)(const struct session *s);
 };

@@ -71,6 +71,8 @@ void session_free(struct session *s);
 
 /* Reads the book again for the page that is shown. */
 bool session_read(struct session *s, struct err *e);
+/* A page left open over midnight is of the new day. */
+void session_turn_day(struct session *s);
 /* Reads this season of all farms into s->log. */
 bool session_read_log(struct session *s, struct err *e);
 /* A page's title, whole and for narrow screens; DAY_TEXT_SIZE bytes each. */
@@ -82,6 +84,7 @@ void session_mark(const struct session *s, struct title title);
 /* Where the shown page says what just happened. */
 struct message *session_message(struct session *s);
 
+enum page session_shown(const struct session *s);
 /* Opens a page over the shown one, or goes back to the one below. */
 void session_open(struct session *s, enum page page);
 void session_back(struct session *s);

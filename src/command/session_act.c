@@ -58,7 +58,7 @@ static void offer_treatment(struct session *s, const struct alert *a)
 	w.block = a->block;
 	w.pest = a->pest;
 	session_form(s, &w);
-	if (s->stack[s->depth] == PAGE_FORM)
+	if (session_shown(s) == PAGE_FORM)
 		message_set(session_message(s), false,
 			_("Answered: treated. Now what was applied, off its label; Esc "
 			  "leaves it for later."));
@@ -81,7 +81,7 @@ static const struct alert *answered(const struct session *s, const struct wish *
 {
 	const struct why_page *p = &s->why.page;
 
-	if (s->stack[s->depth] != PAGE_WHY)
+	if (session_shown(s) != PAGE_WHY)
 		return w->id >= 0 ? &s->alerts.answer.items[w->id] : NULL;
 	return p->alert && answering_is_of(&p->answering, p->alert) ? p->alert : NULL;
 }

@@ -60,9 +60,6 @@ void session_expand(const char *path, char *out, size_t size);
 
 /* Merging. */
 bool session_read_merge(struct session *s, struct err *e);
-struct wish session_key_merge(struct session *s, struct input in);
-void session_draw_merge(struct session *s, struct canvas *c);
-struct message *session_message_merge(struct session *s);
 void session_merge_page(struct session *s, const struct wish *w);
 void session_merge_look(struct session *s, const struct wish *w);
 void session_merge(struct session *s, const struct wish *w);

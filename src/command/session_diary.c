@@ -13,7 +13,7 @@
 /* The trap that the page shown is about: an id; 0: none. */
 static int64_t trap_of(const struct session *s, const struct wish *w)
 {
-	bool on_why = s->stack[s->depth] == PAGE_WHY;
+	bool on_why = session_shown(s) == PAGE_WHY;
 	const struct log *l = on_why && s->why.of_run ? &s->run.log : &s->log;
 	int at = on_why ? s->why.trap : w->trap;
 
@@ -28,7 +28,7 @@ void session_diary(struct session *s, const struct wish *w)
 {
 	int64_t trap = trap_of(s, w);
 
-	int64_t block = s->stack[s->depth] == PAGE_WHY ? s->why.block : w->block;
+	int64_t block = session_shown(s) == PAGE_WHY ? s->why.block : w->block;
 
 	if (trap == 0 && block) {
 		session_block_diary(s, block);

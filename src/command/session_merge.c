@@ -18,21 +18,6 @@ bool session_read_merge(struct session *s, struct err *e)
 	return session_read_log(s, e) && merging_open(s->book, &s->merge.matters, e);
 }
 
-struct wish session_key_merge(struct session *s, struct input in)
-{
-	return merge_page_key(&s->merge.page, in);
-}
-
-void session_draw_merge(struct session *s, struct canvas *c)
-{
-	merge_page_draw(&s->merge.page, c);
-}
-
-struct message *session_message_merge(struct session *s)
-{
-	return &s->merge.page.message;
-}
-
 void session_merge_page(struct session *s, const struct wish *w)
 {
 	(void)w;

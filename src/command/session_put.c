@@ -106,10 +106,10 @@ static void end_beginning(struct session *s)
 
 void session_leave(struct session *s, const struct wish *w)
 {
-	bool was_form = s->stack[s->depth] == PAGE_FORM;
+	bool was_form = session_shown(s) == PAGE_FORM;
 
 	(void)w;
-	if (s->stack[s->depth] == PAGE_START && s->unmade) {
+	if (session_shown(s) == PAGE_START && s->unmade) {
 		message_set(session_message(s), false,
 			_("There is no book yet: 1, 2 or 3 leads on, q ends."));
 		return;
@@ -117,7 +117,7 @@ void session_leave(struct session *s, const struct wish *w)
 	session_back(s);
 	if (was_form && s->form.beginning)
 		end_beginning(s);
-	else if (was_form && s->form.saved_id && s->stack[s->depth] == PAGE_ENTRIES)
+	else if (was_form && s->form.saved_id && session_shown(s) == PAGE_ENTRIES)
 		entry_page_pick(&s->entry.page, s->form.saved_id);
 	s->form.saved_id = 0;
 }

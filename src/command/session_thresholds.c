@@ -30,7 +30,7 @@ bool session_waits(const struct session *s)
 {
 	const struct thresholds_page *p = &s->thresholds.page;
 
-	return s->stack[s->depth] == PAGE_THRESHOLDS && !p->trial &&
+	return session_shown(s) == PAGE_THRESHOLDS && !p->trial &&
 	       thresholds_page_picked(p);
 }
 

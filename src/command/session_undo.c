@@ -12,8 +12,8 @@
 /* A form belongs to the page that it was opened from. */
 static struct made made_here(const struct session *s)
 {
-	int at = s->depth > 0 && s->stack[s->depth] == PAGE_FORM ? s->depth - 1
-								 : s->depth;
+	int at =
+		s->depth > 0 && session_shown(s) == PAGE_FORM ? s->depth - 1 : s->depth;
 	struct made m = { .page = s->stack[at] };
 
 	if (m.page == PAGE_ENTRIES)

@@ -54,6 +54,8 @@ static void turn_pest(struct session *s)
 
 void session_filter_week(struct session *s)
 {
+	if (!s->week.page.next_farm && !s->week.page.next_pest)
+		return;
 	if (s->week.page.next_farm)
 		turn_farm(s);
 	if (s->week.page.next_pest)
