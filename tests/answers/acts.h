@@ -59,6 +59,26 @@ static inline void acts_pick(struct fixture *f, const char *iso, bool is_done)
 	must(book_put_pick(f->book, &p, &e), &e);
 }
 
+static inline void acts_answer(struct fixture *f, struct answer a, enum decision d,
+	const char *on, const char *note)
+{
+	struct err e = { 0 };
+
+	a.decision = d;
+	a.on = day_of(on);
+	text_copy(a.note, sizeof a.note, note);
+	must(book_put_answer(f->book, &a, &e), &e);
+}
+
+/* 12 a week before 15 July, then 3 and 4. */
+static inline int64_t acts_trap_over(struct fixture *f)
+{
+	fixture_put_rule(f, fixture_rule(f, MEASURE_TRAP_WEEK, 1, 500));
+	int64_t t = fixture_trap(f, "3", "2026-07-01");
+	fixture_count(f, t, "2026-07-15", 24);
+	return t;
+}
+
 /* Reads the log as it stands at that minute. */
 static inline void acts_read(struct fixture *f, const char *now)
 {

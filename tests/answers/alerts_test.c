@@ -2,27 +2,6 @@
 #include "warm.h"
 
 #include "answers/alerts.h"
-#include "answers/why.h"
-
-static void answer_it(struct fixture *f, struct answer a, enum decision d,
-	const char *on, const char *note)
-{
-	struct err e = { 0 };
-
-	a.decision = d;
-	a.on = day_of(on);
-	text_copy(a.note, sizeof a.note, note);
-	must(book_put_answer(f->book, &a, &e), &e);
-}
-
-/* 12 a week before 15 July, then 3 and 4. */
-static int64_t a_trap_over(struct fixture *f)
-{
-	fixture_put_rule(f, fixture_rule(f, MEASURE_TRAP_WEEK, 1, 500));
-	int64_t t = fixture_trap(f, "3", "2026-07-01");
-	fixture_count(f, t, "2026-07-15", 24);
-	return t;
-}
 
 static void an_alert_is_open_until_it_is_answered(void **state)
 {
@@ -31,7 +10,7 @@ static void an_alert_is_open_until_it_is_answered(void **state)
 
 	(void)state;
 	fixture_open(&f);
-	int64_t t = a_trap_over(&f);
+	int64_t t = acts_trap_over(&f);
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 1);
@@ -43,7 +22,8 @@ static void an_alert_is_open_until_it_is_answered(void **state)
 	assert_string_equal(a.items[0].says, "12.0 a week, threshold >=5");
 	assert_string_equal(a.items[0].decided, "open");
 	assert_string_equal(a.items[0].after, "");
-	answer_it(&f, a.items[0].answer, DECISION_TREATED, "2026-07-15", "border rows");
+	acts_answer(
+		&f, a.items[0].answer, DECISION_TREATED, "2026-07-15", "border rows");
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 1);
@@ -74,11 +54,11 @@ static void what_the_catch_did_after_is_told_with_its_doubts(void **state)
 		struct fixture f;
 		struct alerts a = { 0 };
 		fixture_open(&f);
-		int64_t t = a_trap_over(&f);
+		int64_t t = acts_trap_over(&f);
 		acts_read(&f, "2026-07-15 12:00");
 		alerts_of(&f.log, 0, &a);
 		assert_int_equal(a.n, 1);
-		answer_it(&f, a.items[0].answer, DECISION_LEFT, "2026-07-15", "");
+		acts_answer(&f, a.items[0].answer, DECISION_LEFT, "2026-07-15", "");
 		fixture_count(&f, t, "2026-07-22", 3);
 		fixture_count(&f, t, "2026-07-29", 4);
 		acts_read(&f, row[i].today);
@@ -99,10 +79,10 @@ static void over_again_at_a_later_clearing_is_a_new_alert_before_the_old(void **
 
 	(void)state;
 	fixture_open(&f);
-	int64_t t = a_trap_over(&f);
+	int64_t t = acts_trap_over(&f);
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
-	answer_it(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-16", "");
+	acts_answer(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-16", "");
 	fixture_count(&f, t, "2026-07-22", 9);
 	acts_read(&f, "2026-07-22 12:00");
 	alerts_of(&f.log, 0, &a);
@@ -126,7 +106,7 @@ static void an_alert_stays_open_whatever_the_next_runs_bring(void **state)
 
 	(void)state;
 	fixture_open(&f);
-	int64_t t = a_trap_over(&f);
+	int64_t t = acts_trap_over(&f);
 	fixture_count(&f, t, "2026-07-22", 8);
 	fixture_count(&f, t, "2026-07-29", 1);
 	acts_read(&f, "2026-08-20 12:00");
@@ -139,7 +119,7 @@ static void an_alert_stays_open_whatever_the_next_runs_bring(void **state)
 	assert_string_equal(a.items[1].says, "12.0 a week, threshold >=5");
 	alerts_of_block(&f.log, f.block.id, &a);
 	assert_int_equal(a.n, 2);
-	answer_it(&f, a.items[1].answer, DECISION_LEFT, "2026-07-30", "");
+	acts_answer(&f, a.items[1].answer, DECISION_LEFT, "2026-07-30", "");
 	acts_read(&f, "2026-08-20 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 2);
@@ -166,7 +146,7 @@ static void an_alert_goes_with_its_season(void **state)
 		struct fixture f;
 		struct alerts a = { 0 };
 		fixture_open(&f);
-		a_trap_over(&f);
+		acts_trap_over(&f);
 		acts_read(&f, row[i].today);
 		alerts_of(&f.log, 0, &a);
 		if (a.n != row[i].n)
@@ -183,10 +163,10 @@ static void a_count_corrected_since_is_said(void **state)
 
 	(void)state;
 	fixture_open(&f);
-	int64_t t = a_trap_over(&f);
+	int64_t t = acts_trap_over(&f);
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
-	answer_it(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-15", "");
+	acts_answer(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-15", "");
 	fixture_count(&f, t, "2026-07-15", 2);
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
@@ -223,7 +203,7 @@ static void an_earlier_day_is_judged_by_what_is_known_of_it(void **state)
 
 	(void)state;
 	fixture_open(&f);
-	a_trap_over(&f);
+	acts_trap_over(&f);
 	acts_read(&f, "2026-07-21 12:00");
 	struct season_state s = { .farm = f.farm.id,
 		.pest = f.cm.id,
@@ -282,7 +262,7 @@ static void an_alert_stays_over_when_the_thresholds_time_is_past(void **state)
 		one.day = day_of(row[i].caught);
 		fixture_count(&f, one.trap, "2026-05-28", 1);
 		fixture_count(&f, one.trap, row[i].caught, i == 0 ? 12 : 14);
-		answer_it(&f, one, DECISION_LOOKED, row[i].caught, "");
+		acts_answer(&f, one, DECISION_LOOKED, row[i].caught, "");
 		acts_read(&f, "2026-07-21 12:00");
 		alerts_of(&f.log, 0, &a);
 		assert_int_equal(a.n, 1);
@@ -306,7 +286,7 @@ static void what_cannot_be_judged_now_is_not_called_missing(void **state)
 	acts_read(&f, "2026-07-15 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 1);
-	answer_it(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-15", "");
+	acts_answer(&f, a.items[0].answer, DECISION_LOOKED, "2026-07-15", "");
 	fixture_count(&f, t, "2026-07-22", 1);
 	acts_read(&f, "2026-07-22 12:00");
 	f.log.rules.items[0].until_dd = 250;
@@ -316,116 +296,6 @@ static void what_cannot_be_judged_now_is_not_called_missing(void **state)
 	assert_non_null(strstr(a.items[0].says, "is not known now"));
 	alerts_free(&a);
 	fixture_close(&f);
-}
-
-static bool has_line(const struct why *w, const char *text)
-{
-	for (size_t i = 0; i < w->n; i++)
-		if (strstr(w->lines[i].text, text))
-			return true;
-	return false;
-}
-
-static void why_tells_what_was_decided_and_who_may_go_there(void **state)
-{
-	struct fixture f;
-	struct alerts a = { 0 };
-	struct why w = { 0 };
-
-	(void)state;
-	fixture_open(&f);
-	a_trap_over(&f);
-	acts_treat(&f, "2026-07-15 10:00", 24, 14);
-	acts_read(&f, "2026-07-15 12:00");
-	alerts_of(&f.log, 0, &a);
-	answer_it(&f, a.items[0].answer, DECISION_TREATED, "2026-07-15", "");
-	acts_read(&f, "2026-07-15 12:00");
-	why_of(&f.log, 0, 0, 0, &w);
-	assert_true(has_line(&w, "What was decided"));
-	assert_true(has_line(&w, "treated Wed 15 Jul"));
-	assert_true(has_line(&w, "Upper Russet: no entry until Thu 16 Jul 10:00"));
-	assert_true(has_line(&w, "Upper Russet: earliest pick Wed 29 Jul"));
-	why_free(&w);
-	alerts_free(&a);
-	fixture_close(&f);
-}
-
-static void why_tells_since_which_treatment_a_total_runs(void **state)
-{
-	static const char border[] = "the treatment of the border alone, Wed 15 Jul, "
-				     "does not restart it";
-	static const struct {
-		const char *why;
-		bool treated, border;
-		const char *says, *lacks;
-	} row[] = {
-		{ "none", false, false, "no treatment is entered that restarts it",
-			border },
-		{ "all of it", true, false, "since the treatment of Sun 12 Jul",
-			border },
-		{ "the border later", true, true, "since the treatment of Sun 12 Jul",
-			"no treatment" },
-		{ "which alone restarts nothing inside", false, true, border,
-			"since the treatment" },
-	};
-
-	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct fixture f;
-		struct why w = { 0 };
-		fixture_open(&f);
-		struct rule r = fixture_rule(&f, MEASURE_TRAP_TOTAL, 0, 500);
-		r.span_kind = SPAN_TREATMENT;
-		fixture_put_rule(&f, r);
-		int64_t t = fixture_trap(&f, "3", "2026-07-01");
-		fixture_count(&f, t, "2026-07-08", 3);
-		if (row[i].treated)
-			acts_treat(&f, "2026-07-12 10:00", 12, 7);
-		struct treatment edge = acts_treatment(&f, "2026-07-15 10:00", 12, 7);
-		edge.border = true;
-		if (row[i].border)
-			acts_put(&f, edge);
-		acts_read(&f, "2026-07-20 12:00");
-		why_of(&f.log, 0, 0, 0, &w);
-		if (!has_line(&w, row[i].says) || has_line(&w, row[i].lacks))
-			fail_msg("%s", row[i].why);
-		assert_int_equal(has_line(&w, border), row[i].border);
-		why_free(&w);
-		fixture_close(&f);
-	}
-}
-
-static void why_of_a_disrupted_block_tells_what_no_catch_does_not_mean(void **state)
-{
-	static const struct {
-		const char *why;
-		enum condition condition;
-		bool says;
-	} row[] = {
-		{ "disrupted", CONDITION_DISRUPTED, true },
-		{ "conventional", CONDITION_CONVENTIONAL, false },
-	};
-
-	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct fixture f;
-		struct why w = { 0 };
-		struct err e = { 0 };
-		fixture_open(&f);
-		f.block.condition = row[i].condition;
-		must(book_put_block(f.book, &f.block, &e), &e);
-		int64_t t = fixture_trap(&f, "3", "2026-07-01");
-		fixture_count(&f, t, "2026-07-08", 0);
-		acts_read(&f, "2026-07-08 12:00");
-		for (int trap = NO_TRAP; trap <= 0; trap++) {
-			why_of(&f.log, trap, f.block.id, f.cm.id, &w);
-			if (has_line(&w, "does not mean that there are no moths") !=
-				row[i].says)
-				fail_msg("%s, trap %d", row[i].why, trap);
-		}
-		why_free(&w);
-		fixture_close(&f);
-	}
 }
 
 int main(void)
@@ -441,10 +311,6 @@ int main(void)
 		cmocka_unit_test(an_earlier_day_is_judged_by_what_is_known_of_it),
 		cmocka_unit_test(an_alert_stays_over_when_the_thresholds_time_is_past),
 		cmocka_unit_test(what_cannot_be_judged_now_is_not_called_missing),
-		cmocka_unit_test(why_tells_what_was_decided_and_who_may_go_there),
-		cmocka_unit_test(why_tells_since_which_treatment_a_total_runs),
-		cmocka_unit_test(
-			why_of_a_disrupted_block_tells_what_no_catch_does_not_mean),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

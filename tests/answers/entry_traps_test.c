@@ -124,41 +124,6 @@ static void the_list_tells_how_each_trap_hangs(void **state)
 	fixture_close(&f);
 }
 
-static struct visit visit_on(struct fixture *f, int64_t trap, const char *day)
-{
-	struct visit v = { 0 };
-	struct err e = { 0 };
-
-	must(book_visit(f->book, trap, day_of(day), &v, NULL, &e), &e);
-	return v;
-}
-
-static void hanging_and_pulling_are_visits(void **state)
-{
-	struct fixture f;
-	struct err e = { 0 };
-
-	(void)state;
-	fixture_open(&f);
-	int64_t trap = fixture_trap(&f, "1", NULL);
-	fixture_read(&f, "2026-06-23");
-	must(entry_hang(f.book, trap, day_of("2026-06-01"), &f.log, &e), &e);
-	struct visit v = visit_on(&f, trap, "2026-06-01");
-	assert_int_equal(v.outcome, OUTCOME_HUNG);
-	assert_int_equal(v.new_lure, f.lure.id);
-	assert_int_equal(v.new_card, f.card.id);
-	assert_int_equal(v.count, COUNT_NONE);
-	fixture_count(&f, trap, "2026-06-08", 7);
-	must(entry_pull(f.book, trap, day_of("2026-06-08"), &f.log, &e), &e);
-	v = visit_on(&f, trap, "2026-06-08");
-	assert_int_equal(v.outcome, OUTCOME_PULLED);
-	assert_int_equal(v.count, 7);
-	must(entry_hang(f.book, trap, day_of("2026-06-09"), &f.log, &e), &e);
-	must(entry_pull(f.book, trap, day_of("2026-06-23"), &f.log, &e), &e);
-	assert_int_equal(visit_on(&f, trap, "2026-06-23").count, COUNT_NONE);
-	fixture_close(&f);
-}
-
 /* Trap 1 hung on 1 June, was counted on the 8th and full on the 15th; trap 2 was pulled
  * on the 10th. */
 static void what_would_join_series_or_hang_in_the_air_is_refused(void **state)
@@ -254,7 +219,7 @@ static void a_trap_for_another_pest_takes_the_place_of_the_old_one(void **state)
 	assert_string_equal(form_text(new, "pest"), "OFM");
 	assert_string_equal(form_text(new, "block"), "Upper Russet");
 	assert_string_equal(form_text(new, "order"), "1");
-	assert_int_equal(visit_on(&f, old, "2026-06-23").count, 4);
+	assert_int_equal(fixture_visit(&f, old, "2026-06-23").count, 4);
 	assert_false(entry_replace(f.book, r->id, f.cm.id, today, &f.log, &e));
 	assert_non_null(strstr(e.text, "was hung on 2026-06-23"));
 	must(book_undo_step(f.book, NULL, 0, &undone, &e), &e);
@@ -326,126 +291,17 @@ static void a_trap_moves_past_those_that_hang(void **state)
 	fixture_close(&f);
 }
 
-static void the_days_of_a_form_are_visits_that_are_made_once(void **state)
-{
-	static const struct {
-		const char *why, *column, *text, *want;
-	} row[] = {
-		{ "hung after a count", "hung", "2026-06-08",
-			"trap 1 of Quillback has a visit on 2026-06-08; the day on "
-			"which it was hung lies before that" },
-		{ "no hanging", "hung", "",
-			"cannot be emptied here: in the trap's diary Delete, twice, "
-			"takes that visit out" },
-		{ "pulled before it was hung", "pulled", "2026-05-01",
-			"\"2026-05-01\" must lie after the day it was hung, "
-			"2026-06-01" },
-		{ "pulled before its visits", "pulled", "2026-06-05",
-			"trap 1 of Quillback has a visit after 2026-06-05, on "
-			"2026-06-08; put its diary right first" },
-	};
-	struct fixture f;
-	struct entry_fault fault;
-
-	(void)state;
-	fixture_open(&f);
-	int64_t trap = fixture_trap(&f, "1", "2026-06-01");
-	fixture_count(&f, trap, "2026-06-08", 2);
-	fixture_read(&f, "2026-06-23");
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct entry *r = form_read(f.book, &f.log, &traps, trap);
-		assert_string_equal(form_text(r, "hung"), "2026-06-01");
-		form_type(r, row[i].column, row[i].text);
-		bool ok = entry_put(r, f.book, &f.log, false, &fault);
-		if (ok || strcmp(fault.text, row[i].want) != 0)
-			fail_msg("%s: %s", row[i].why, ok ? "taken" : fault.text);
-		free(r);
-	}
-	struct entry *r = form_read(f.book, &f.log, &traps, trap);
-	form_type(r, "pulled", "2026-06-20");
-	form_put(r, f.book, &f.log);
-	assert_int_equal(visit_on(&f, trap, "2026-06-20").outcome, OUTCOME_PULLED);
-	free(r);
-	fixture_close(&f);
-}
-
-/* A guessed day is kept with one key; the true one is typed where it stands. */
-static void the_day_of_a_hanging_is_put_right_in_the_form(void **state)
-{
-	static const struct {
-		const char *why, *day;
-	} row[] = {
-		{ "earlier", "2026-05-04" },
-		{ "the last day before its count", "2026-06-07" },
-		{ "back", "2026-06-01" },
-	};
-	const char *was = "2026-06-01";
-	struct fixture f;
-
-	(void)state;
-	fixture_open(&f);
-	int64_t trap = fixture_trap(&f, "1", was);
-	fixture_count(&f, trap, "2026-06-08", 2);
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct visits all = { 0 };
-		struct err e = { 0 };
-		const struct visit before = visit_on(&f, trap, was);
-
-		fixture_read(&f, "2026-06-23");
-		struct entry *r = form_read(f.book, &f.log, &traps, trap);
-		form_type(r, "hung", row[i].day);
-		form_put(r, f.book, &f.log);
-		must(book_trap_visits(f.book, trap, &all, &e), &e);
-		const struct visit *now = &all.items[0];
-		if (all.n != 2 || now->day != day_of(row[i].day) ||
-			now->outcome != OUTCOME_HUNG ||
-			now->new_lure != before.new_lure ||
-			now->new_card != before.new_card)
-			fail_msg("%s: %zu visits", row[i].why, all.n);
-		was = row[i].day;
-		free(all.items);
-		free(r);
-	}
-	fixture_close(&f);
-}
-
-static void a_day_of_pulling_is_not_replaced(void **state)
-{
-	struct fixture f;
-	struct entry_fault fault;
-
-	(void)state;
-	fixture_open(&f);
-	int64_t trap = fixture_trap(&f, "1", "2026-06-01");
-	struct err e = { 0 };
-	fixture_read(&f, "2026-06-23");
-	must(entry_pull(f.book, trap, day_of("2026-06-20"), &f.log, &e), &e);
-	fixture_read(&f, "2026-06-23");
-	struct entry *r = form_read(f.book, &f.log, &traps, trap);
-	form_type(r, "pulled", "2026-06-19");
-	assert_false(entry_put(r, f.book, &f.log, false, &fault));
-	assert_string_equal(fault.text,
-		"\"2026-06-19\" cannot take the place of 2026-06-20: in the trap's "
-		"diary Delete, twice, takes that visit out");
-	free(r);
-	fixture_close(&f);
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(the_label_after_the_last_one_is_offered),
 		cmocka_unit_test(a_new_trap_is_like_the_last_one),
 		cmocka_unit_test(the_list_tells_how_each_trap_hangs),
-		cmocka_unit_test(hanging_and_pulling_are_visits),
-		cmocka_unit_test(the_day_of_a_hanging_is_put_right_in_the_form),
-		cmocka_unit_test(a_day_of_pulling_is_not_replaced),
 		cmocka_unit_test(what_would_join_series_or_hang_in_the_air_is_refused),
 		cmocka_unit_test(
 			a_trap_for_another_pest_takes_the_place_of_the_old_one),
 		cmocka_unit_test(a_pulled_trap_is_replaced_without_a_second_pulling),
 		cmocka_unit_test(a_trap_moves_past_those_that_hang),
-		cmocka_unit_test(the_days_of_a_form_are_visits_that_are_made_once),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

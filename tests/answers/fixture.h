@@ -156,6 +156,16 @@ static inline void fixture_skip(struct fixture *f, int64_t trap, const char *iso
 	fixture_save(f, v);
 }
 
+static inline struct visit fixture_visit(
+	struct fixture *f, int64_t trap, const char *day)
+{
+	struct visit v = { 0 };
+	struct err e = { 0 };
+
+	must(book_visit(f->book, trap, day_of(day), &v, NULL, &e), &e);
+	return v;
+}
+
 static inline struct rule fixture_rule(
 	struct fixture *f, enum measure m, int32_t span, int32_t value_x100)
 {
