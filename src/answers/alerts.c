@@ -139,6 +139,16 @@ static bool is_listed(const struct alerts *out, const struct alert *a)
 	return false;
 }
 
+/* What is not over as things stand now ends a row of checks that were. */
+static void set_before(
+	const struct log *l, const struct verdict_row *row, struct alert *a)
+{
+	a->since = a->day;
+	a->before = DAY_NONE;
+	if (a->day != DAY_NONE && row->judgement.verdict == VERDICT_OVER)
+		a->before = last_cleared(l, row, a->day - 1);
+}
+
 /* One that was OVER on a day, unless it was answered: then it comes with its answer. */
 static void add_open(const struct log *l, const struct verdict_row *row, int32_t day,
 	struct alerts *out)
@@ -148,6 +158,7 @@ static void add_open(const struct log *l, const struct verdict_row *row, int32_t
 		.pest = row->pest,
 		.trap = row->trap == NO_TRAP ? 0 : l->traps.items[row->trap].id,
 		.day = last_cleared(l, row, day),
+		.checks = 1,
 		.today = l->today,
 		.answer = answer_blank,
 		.tone = TONE_OVER };
@@ -156,6 +167,7 @@ static void add_open(const struct log *l, const struct verdict_row *row, int32_t
 	bool again = last_cleared(l, row, l->today) == a.day;
 	if (is_answered(l, &a) || (again && is_listed(out, &a)))
 		return;
+	set_before(l, row, &a);
 	a.answer.block = a.block;
 	a.answer.pest = a.pest;
 	a.answer.trap = a.trap;
@@ -233,6 +245,9 @@ static void add_answered(
 		.pest = x->pest,
 		.trap = x->trap,
 		.day = x->day,
+		.since = x->day,
+		.checks = 1,
+		.before = DAY_NONE,
 		.today = l->today,
 		.is_answered = true,
 		.answer = *x,
@@ -241,8 +256,10 @@ static void add_answered(
 	verdicts_of(l, farm, x->pest, x->day, &v);
 	const struct verdict_row *row = row_of(l, x, &v);
 	say_name(l, &a, row ? row->judgement.read : 0, a.name);
-	if (row)
+	if (row) {
+		set_before(l, row, &a);
 		say_row(l, row, &a);
+	}
 	say_decided(&a);
 	alert_say_after(l, x, a.after, sizeof a.after);
 	free(v.items);
@@ -289,6 +306,7 @@ void alerts_of(const struct log *l, int64_t farm, struct alerts *out)
 		if (farm == 0 || farm == l->farms.items[i].id)
 			add_earlier(l, &l->farms.items[i], 0, out);
 	add_answers(l, farm, out);
+	alerts_join_spells(out);
 	sort(out);
 }
 
@@ -304,6 +322,7 @@ void alerts_of_block(const struct log *l, int64_t block, struct alerts *out)
 	add_overs(l, &ask, l->today, false, out);
 	add_earlier(l, f, block, out);
 	add_answers(l, f->id, out);
+	alerts_join_spells(out);
 	sort(out);
 }
 

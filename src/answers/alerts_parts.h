@@ -2,10 +2,14 @@
 #ifndef ANSWERS_ALERTS_PARTS_H
 #define ANSWERS_ALERTS_PARTS_H
 
+#include "answers/alerts.h"
 #include "answers/log.h"
 
 /* The catch in the two weeks before the decision and after it, in one sentence. */
 void alert_say_after(
 	const struct log *l, const struct answer *x, char *out, size_t size);
+
+/* Makes one of those that came at checks in a row; leaves them in an order of its own. */
+void alerts_join_spells(struct alerts *a);
 
 #endif

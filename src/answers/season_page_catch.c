@@ -205,6 +205,23 @@ static void sort_alerts(struct season_chart *c)
 	}
 }
 
+/* An answer to a check is one to those before it that were over without a break. */
+static void note_answer(
+	const struct season_work *w, struct season_chart *c, const struct alert *a)
+{
+	struct season_alert *to = find_alert(w, c, a);
+	int32_t trap = to->trap;
+
+	text_copy(to->after, sizeof to->after, a->after);
+	for (size_t i = 0; i < c->n_alerts; i++) {
+		struct season_alert *one = &c->alerts[i];
+		if (one->trap != trap || one->day < a->since || one->day > a->day)
+			continue;
+		one->is_answered = true;
+		text_copy(one->decided, sizeof one->decided, a->decided);
+	}
+}
+
 static void note_answers(struct season_work *w)
 {
 	struct alerts all = { 0 };
@@ -213,12 +230,8 @@ static void note_answers(struct season_work *w)
 	for (size_t i = 0; i < all.n; i++) {
 		const struct alert *a = &all.items[i];
 		struct season_chart *c = season_chart_of(w->page, a->block, a->pest);
-		if (!c || !a->is_answered)
-			continue;
-		struct season_alert *to = find_alert(w, c, a);
-		to->is_answered = true;
-		text_copy(to->decided, sizeof to->decided, a->decided);
-		text_copy(to->after, sizeof to->after, a->after);
+		if (c && a->is_answered)
+			note_answer(w, c, a);
 	}
 	alerts_free(&all);
 	for (size_t i = 0; i < w->page->n_charts; i++)

@@ -100,22 +100,20 @@ static void over_again_at_a_later_clearing_is_a_new_alert_before_the_old(void **
 /* The usual case: the run after it was made before anybody answered. */
 static void an_alert_stays_open_whatever_the_next_runs_bring(void **state)
 {
-	static const char *const days[] = { "2026-07-22", "2026-07-15" };
 	struct fixture f;
 	struct alerts a = { 0 };
 
 	(void)state;
 	fixture_open(&f);
 	int64_t t = acts_trap_over(&f);
-	fixture_count(&f, t, "2026-07-22", 8);
-	fixture_count(&f, t, "2026-07-29", 1);
+	fixture_count(&f, t, "2026-07-22", 1);
+	fixture_count(&f, t, "2026-07-29", 8);
+	fixture_count(&f, t, "2026-08-05", 1);
 	acts_read(&f, "2026-08-20 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 2);
-	for (size_t i = 0; i < a.n; i++) {
-		assert_false(a.items[i].is_answered);
-		assert_int_equal(a.items[i].day, day_of(days[i]));
-	}
+	assert_int_equal(a.items[0].day, day_of("2026-07-29"));
+	assert_int_equal(a.items[1].day, day_of("2026-07-15"));
 	assert_string_equal(a.items[1].says, "12.0 a week, threshold >=5");
 	alerts_of_block(&f.log, f.block.id, &a);
 	assert_int_equal(a.n, 2);
@@ -123,11 +121,77 @@ static void an_alert_stays_open_whatever_the_next_runs_bring(void **state)
 	acts_read(&f, "2026-08-20 12:00");
 	alerts_of(&f.log, 0, &a);
 	assert_int_equal(a.n, 2);
-	assert_int_equal(a.items[0].day, day_of("2026-07-22"));
+	assert_int_equal(a.items[0].day, day_of("2026-07-29"));
 	assert_false(a.items[0].is_answered);
 	assert_true(a.items[1].is_answered);
 	alerts_free(&a);
 	fixture_close(&f);
+}
+
+/* A trap that stays hot is answered once, not once a week. */
+static void checks_in_a_row_that_were_over_are_one_alert(void **state)
+{
+	static const struct {
+		const char *why;
+		int32_t counts[3]; /* 15, 22 and 29 July, after 14, 7 and 7 nights */
+		int answered;      /* the check that was answered; -1: none */
+		size_t n, n_open;
+		const char *first, *says; /* of the first alert */
+	} row[] = {
+		{ "over three times", { 24, 9, 8 }, -1, 1, 1, "2026-07-29",
+			"8.0 a week, threshold >=5; over at each of 3 checks since Wed "
+			"15 Jul" },
+		{ "on the threshold in between", { 24, 5, 8 }, -1, 1, 1, "2026-07-29",
+			"8.0 a week, threshold >=5; over at each of 3 checks since Wed "
+			"15 Jul" },
+		{ "just below it in between", { 24, 4, 8 }, -1, 2, 2, "2026-07-29",
+			"8.0 a week, threshold >=5" },
+		{ "nobody can tell of the one between", { 24, COUNT_NONE, 8 }, -1, 2, 2,
+			"2026-07-29", "8.0 a week, threshold >=5" },
+		{ "the last answered: it is an answer to all", { 24, 9, 8 }, 2, 1, 0,
+			"2026-07-29",
+			"8.0 a week, threshold >=5, as counts and thresholds stand now; "
+			"over at each of 3 checks since Wed 15 Jul" },
+		{ "the second answered: what came after is new", { 24, 9, 8 }, 1, 2, 1,
+			"2026-07-29", "8.0 a week, threshold >=5" },
+		{ "the first answered: the two after it are one", { 24, 9, 8 }, 0, 2, 1,
+			"2026-07-29",
+			"8.0 a week, threshold >=5; over at each of 2 checks since Wed "
+			"22 Jul" },
+	};
+	static const char *const days[] = { "2026-07-15", "2026-07-22", "2026-07-29" };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct alerts a = { 0 };
+		size_t n_open = 0;
+
+		fixture_open(&f);
+		int64_t t = acts_trap_over(&f);
+		for (int k = 0; k < 3; k++) {
+			struct visit v = fixture_counted(t, days[k], row[i].counts[k]);
+			if (row[i].counts[k] == COUNT_NONE)
+				v.outcome = OUTCOME_SPOILED;
+			fixture_save(&f, v);
+			if (row[i].answered != k)
+				continue;
+			acts_read(&f, "2026-07-29 12:00");
+			alerts_of(&f.log, 0, &a);
+			acts_answer(&f, a.items[0].answer, DECISION_LOOKED,
+				"2026-07-29", "");
+		}
+		acts_read(&f, "2026-08-20 12:00");
+		alerts_of(&f.log, 0, &a);
+		for (size_t k = 0; k < a.n; k++)
+			n_open += !a.items[k].is_answered;
+		if (a.n != row[i].n || n_open != row[i].n_open)
+			fail_msg("%s: %zu, %zu of them open", row[i].why, a.n, n_open);
+		assert_int_equal(a.items[0].day, day_of(row[i].first));
+		assert_string_equal(a.items[0].says, row[i].says);
+		alerts_free(&a);
+		fixture_close(&f);
+	}
 }
 
 /* Another season's catch is no alert of this one. */
@@ -306,6 +370,7 @@ int main(void)
 		cmocka_unit_test(
 			over_again_at_a_later_clearing_is_a_new_alert_before_the_old),
 		cmocka_unit_test(an_alert_stays_open_whatever_the_next_runs_bring),
+		cmocka_unit_test(checks_in_a_row_that_were_over_are_one_alert),
 		cmocka_unit_test(an_alert_goes_with_its_season),
 		cmocka_unit_test(a_count_corrected_since_is_said),
 		cmocka_unit_test(an_earlier_day_is_judged_by_what_is_known_of_it),

@@ -216,7 +216,9 @@ static void an_answer_stands_with_what_the_catch_did_after(void **state)
 	alerts_free(&alerts);
 	assert_int_equal(c->alerts[3].day, day_of("2026-06-12"));
 	assert_non_null(strstr(c->alerts[3].text, "stand now"));
-	assert_string_equal(c->answered, "2");
+	assert_int_equal(c->alerts[0].trap, c->alerts[1].trap);
+	assert_true(c->alerts[0].is_answered); /* over at the check before as well */
+	assert_string_equal(c->answered, "3");
 	season_page_free(&p);
 	fixture_close(&f);
 }
