@@ -51,6 +51,7 @@ struct biofix {
 	enum biofix_state state;
 	int32_t after, by; /* with BIOFIX_DATED and BIOFIX_WAITS, else DAY_NONE */
 	bool or_earlier; /* flight may have begun before anyone could have seen it so */
+	bool is_disputed; /* scouts do not agree on a visit that may move it earlier */
 	int32_t read_nights; /* usual nights between two readings; 0: none read */
 	struct biofix_seen seen[BIOFIX_SEEN_MAX]; /* by date; empty for a fixed date */
 	size_t n_seen, n_unlisted;                /* listed, and further ones */

@@ -29,6 +29,11 @@ struct interval {
 	size_t visit; /* index of the closing visit in the list given */
 };
 
+/* The interval as what adds up catches takes it, where only `moths` and `state` count:
+ * of a disputed one, what no scout denies, as a floor; CATCH_UNKNOWN when that is
+ * nothing and there is no upper end, since it may not have been read at all. */
+struct interval interval_sure(const struct interval *it);
+
 struct diary {
 	struct interval *items; /* by date */
 	size_t n, cap;

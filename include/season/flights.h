@@ -36,16 +36,18 @@ extern const struct flight_constants {
 struct flight_series {
 	int32_t first_day;
 	size_t n;
-	double moths[FLIGHT_WEEKS_MAX];       /* fractions: spread over the nights */
-	double nights[FLIGHT_WEEKS_MAX];      /* 0 = nobody looked */
-	bool at_least[FLIGHT_WEEKS_MAX];      /* a floor is among them */
+	double moths[FLIGHT_WEEKS_MAX];  /* fractions: spread over the nights */
+	double nights[FLIGHT_WEEKS_MAX]; /* 0 = nobody looked */
+	/* a floor, or a disputed count, is among them */
+	bool at_least[FLIGHT_WEEKS_MAX];
 	bool traps_changed[FLIGHT_WEEKS_MAX]; /* not the traps of the last week read */
 };
 
 /* Adds up traps: each count is spread evenly over the nights from..to-1 of its
  * interval; the anchor is the weekday of most checks (Monday first on ties), week 0
  * starts on the latest anchor day on or before the first interval. Intervals with
- * unknown catch bring neither moths nor nights. Only intervals that end after first and
+ * unknown catch bring neither moths nor nights, disputed ones what interval_sure takes
+ * of them. Only intervals that end after first and
  * by last; of one that began before first, the nights since first with their share of
  * the moths. False: nothing read, or more than FLIGHT_WEEKS_MAX weeks. */
 bool flight_series_of(const struct diary *const *diaries, size_t n, int32_t first,
@@ -59,7 +61,7 @@ enum flight_flag {
 	FLIGHT_GAP_AT_VALLEY = 16,
 	FLIGHT_SPIKE = 32,
 	FLIGHT_TOO_FEW = 64,
-	FLIGHT_AT_LEAST = 128,      /* a floor was counted in it */
+	FLIGHT_AT_LEAST = 128,      /* a floor or a disputed count is in it */
 	FLIGHT_TRAPS_CHANGED = 256, /* the set of traps changed within it */
 };
 

@@ -77,6 +77,7 @@ struct judgement {
 	int32_t highest_x10; /* block-week: highest single trap a week in tenths; -1 */
 	bool highest_open;   /* the highest is a floor: at least that many */
 	int32_t weeks;       /* of the rule; 1 for spans of nights */
+	int32_t weeks_over;  /* the latest of these running that pass for certain */
 	struct seen week[JUDGE_WEEKS_MAX];                  /* the latest first */
 	unsigned doubts;                                    /* enum doubt, or'ed */
 	int32_t lure_overdue_days, card_moths, long_nights; /* worst of the traps */

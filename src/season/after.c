@@ -31,15 +31,16 @@ static void look_at_lure(struct part *p, const struct diary *d,
 static void take(struct part *p, const struct diary *d, const struct lure_kinds *kinds,
 	const struct interval *it)
 {
+	struct interval sure = interval_sure(it);
 	int32_t nights = it->to - it->from;
 
-	if (it->state == CATCH_UNKNOWN || nights > AFTER_NIGHTS) {
+	if (sure.state == CATCH_UNKNOWN || nights > AFTER_NIGHTS) {
 		p->lost++;
 		return;
 	}
-	p->moths += it->moths;
+	p->moths += sure.moths;
 	p->nights += nights;
-	p->at_least = p->at_least || it->state == CATCH_FLOOR;
+	p->at_least = p->at_least || sure.state == CATCH_FLOOR;
 	look_at_lure(p, d, kinds, it);
 }
 

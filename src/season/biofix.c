@@ -9,54 +9,54 @@
 #include <string.h>
 
 static const struct biofix_rule rules[] = {
-	{ "sustained",
+	{ N_("sustained"),
 		N_("first check with a moth, when the next within 14 days has one too"),
 		"", "", 0 },
-	{ "sustained-two",
+	{ N_("sustained-two"),
 		N_("first check with 2 moths or more, when the next within 14 days has "
 		   "as many"),
 		N_("Oriental fruit moth; Georgia"),
 		"University of Georgia advice in a Clemson Extension news article, "
 		"2021",
 		0 },
-	{ "sustained-after-zeros",
+	{ N_("sustained-after-zeros"),
 		N_("first sustained catch after two weeks without a moth"),
 		N_("tree fruit; Australia"),
 		"treefruit.com.au, Calculating degree days for moth pests", 0 },
-	{ "first-moth", N_("first moth"),
+	{ N_("first-moth"), N_("first moth"),
 		N_("obliquebanded leafroller; Utah, Colorado, Idaho, Oregon"),
 		"Intermountain fruit guide, leafrollers; Omeg, M.S. thesis, Oregon "
 		"State Univ. 2001 (abstract)",
 		0 },
-	{ "first-male", N_("first male"), N_("peach twig borer; California"),
+	{ N_("first-male"), N_("first male"), N_("peach twig borer; California"),
 		"Zalom, Barnett, Rice & Weakley 1992, J. Econ. Entomol. 85:1904-1909",
 		0 },
-	{ "three-moths", N_("the third moth of the season, all traps together"),
+	{ N_("three-moths"), N_("the third moth of the season, all traps together"),
 		N_("codling moth; Indiana"),
 		"Purdue, Facts for Fancy Fruit, codling moth (3 to 5 moths in all)",
 		0 },
-	{ "two-counts", N_("two successive counts with moths, 2 to 3 days apart"),
+	{ N_("two-counts"), N_("two successive counts with moths, 2 to 3 days apart"),
 		N_("peach twig borer; California"),
 		"Strand 1999, IPM for Stone Fruits, UC ANR Publ. 3389", 3 },
-	{ "three-evenings",
+	{ N_("three-evenings"),
 		N_("two traps or more catch on three evenings running; the first of "
 		   "them"),
 		N_("Oriental fruit moth, codling moth, tufted apple bud moth; "
 		   "Virginia"),
 		"Virginia Tech, tree-fruit note on biofix dates, 2018", 1 },
-	{ "two-nights", N_("a mean above 1 moth per trap on two nights running"),
+	{ N_("two-nights"), N_("a mean above 1 moth per trap on two nights running"),
 		N_("codling moth; Wisconsin"),
 		"UW-Madison Fruit Program, codling moth management, 15 June 2018", 1 },
-	{ "five-in-a-trap", N_("first week with 5 moths or more in a trap"),
+	{ N_("five-in-a-trap"), N_("first week with 5 moths or more in a trap"),
 		N_("summer fruit tortrix; England"),
 		"NIAB apple guide, niab.com/node/2213", 0 },
-	{ "mean-three", N_("first check with a mean of 3 moths or more per trap"),
+	{ N_("mean-three"), N_("first check with a mean of 3 moths or more per trap"),
 		N_("apple; Ohio"), "Ohio State University, Wayne County, 9 May 2014",
 		0 },
-	{ "march-1", N_("1 March, no traps needed"),
+	{ N_("march-1"), N_("1 March, no traps needed"),
 		N_("apple maggot; California, northern seasons"),
 		"ipm.ucanr.edu/PHENOLOGY/ma-apple_maggot.html", 0 },
-	{ "january-1", N_("1 January, no traps needed"),
+	{ N_("january-1"), N_("1 January, no traps needed"),
 		N_("codling moth; Washington, northern seasons"),
 		"Jones, Doerr & Brunner 2008, J. Econ. Entomol. 101:1651-1657 "
 		"(abstract)",
@@ -173,6 +173,17 @@ static bool caught_over(const struct rounds *r, int32_t nights)
 	return false;
 }
 
+/* The least that no scout denies was taken: a visit up to the day may have caught what
+ * the rule asks for. */
+static bool may_be_earlier(const struct rounds *r, const struct biofix *b)
+{
+	for (size_t i = 0; i < r->n_readings; i++)
+		if (r->readings[i].more &&
+			(b->state != BIOFIX_DATED || r->readings[i].to <= b->by))
+			return true;
+	return false;
+}
+
 struct biofix biofix_suggest(const struct biofix_rule *r,
 	const struct diary *const *diaries, size_t n, int32_t first, int32_t last)
 {
@@ -188,6 +199,8 @@ struct biofix biofix_suggest(const struct biofix_rule *r,
 	if (out.state == BIOFIX_NONE_YET && r->nights_max > 0 &&
 		(out.read_nights > r->nights_max || caught_over(&all, r->nights_max)))
 		out.state = BIOFIX_READ_TOO_SELDOM;
+	out.is_disputed = ways[i].by != biofix_by_date && may_be_earlier(&all, &out);
+	out.or_earlier = out.or_earlier || (out.is_disputed && out.by != DAY_NONE);
 	rounds_free(&all);
 	return out;
 }

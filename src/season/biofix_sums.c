@@ -70,11 +70,11 @@ static bool week_has(
 	const struct diary *d, size_t interval, int32_t moths, size_t *oldest)
 {
 	const struct interval *last = &d->items[interval];
-	int64_t sum = last->moths;
+	int64_t sum = interval_sure(last).moths;
 	size_t i = interval;
 
 	while (i > 0 && d->items[i].joins && d->items[i - 1].from >= last->to - WEEK)
-		sum += d->items[--i].moths;
+		sum += interval_sure(&d->items[--i]).moths;
 	int32_t nights = last->to - d->items[i].from;
 	*oldest = i;
 	return sum * WEEK >= (int64_t)moths * (nights > WEEK ? nights : WEEK);

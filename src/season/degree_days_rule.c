@@ -10,21 +10,22 @@ static const struct {
 	const char *word;
 	bool average, capped, twofold;
 } methods[DD_METHOD_COUNT] = {
-	[DD_AVERAGE] = { "average", .average = true },
-	[DD_AVERAGE_RAISED] = { "average-raised", .average = true },
-	[DD_AVERAGE_CLAMPED] = { "average-clamped", .average = true, .capped = true },
-	[DD_AVERAGE_CAPPED] = { "average-capped", .average = true, .capped = true },
-	[DD_TRIANGLE] = { .word = "triangle" },
-	[DD_DOUBLE_TRIANGLE] = { "double-triangle", .twofold = true },
-	[DD_SINE] = { .word = "sine" },
-	[DD_DOUBLE_SINE] = { "double-sine", .twofold = true },
+	[DD_AVERAGE] = { N_("average"), .average = true },
+	[DD_AVERAGE_RAISED] = { N_("average-raised"), .average = true },
+	[DD_AVERAGE_CLAMPED] = { N_("average-clamped"), .average = true,
+		.capped = true },
+	[DD_AVERAGE_CAPPED] = { N_("average-capped"), .average = true, .capped = true },
+	[DD_TRIANGLE] = { .word = N_("triangle") },
+	[DD_DOUBLE_TRIANGLE] = { N_("double-triangle"), .twofold = true },
+	[DD_SINE] = { .word = N_("sine") },
+	[DD_DOUBLE_SINE] = { N_("double-sine"), .twofold = true },
 };
 
 static const char *const cutoffs[DD_CUTOFF_COUNT] = {
 	[DD_NO_CUTOFF] = "none",
-	[DD_HORIZONTAL] = "horizontal",
-	[DD_INTERMEDIATE] = "intermediate",
-	[DD_VERTICAL] = "vertical",
+	[DD_HORIZONTAL] = N_("horizontal"),
+	[DD_INTERMEDIATE] = N_("intermediate"),
+	[DD_VERTICAL] = N_("vertical"),
 };
 
 const char *dd_method_word(enum dd_method m)

@@ -86,6 +86,19 @@ static void stand_take(struct stand *s, const struct visit *v)
 	}
 }
 
+struct interval interval_sure(const struct interval *it)
+{
+	struct interval sure = *it;
+
+	if (!it->is_disputed)
+		return sure;
+	sure.moths = it->least;
+	if (it->state != CATCH_UNKNOWN)
+		sure.state =
+			it->least == 0 && it->most < 0 ? CATCH_UNKNOWN : CATCH_FLOOR;
+	return sure;
+}
+
 /* A count or floor that closed the interval before leaves the series whole. */
 static bool joins_before(const struct diary *d, int32_t from)
 {

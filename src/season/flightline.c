@@ -36,14 +36,14 @@ static bool mark_closed(const struct diary *d, struct week w, struct mark *out)
 	bool floor = false;
 
 	for (size_t i = diary_closed(d, w.end); i > 0; i--) {
-		const struct interval *it = &d->items[i - 1];
-		if (it->to < w.start)
+		struct interval it = interval_sure(&d->items[i - 1]);
+		if (it.to < w.start)
 			break;
-		if (it->state == CATCH_UNKNOWN)
+		if (it.state == CATCH_UNKNOWN)
 			continue;
-		moths += it->moths;
-		nights += it->to - it->from;
-		floor = floor || it->state == CATCH_FLOOR;
+		moths += it.moths;
+		nights += it.to - it.from;
+		floor = floor || it.state == CATCH_FLOOR;
 	}
 	if (nights > 0)
 		*out = mark_catch(moths, nights, floor);
@@ -58,13 +58,12 @@ static bool mark_inside(
 {
 	size_t i = diary_closed(d, w.end);
 
-	if (i == d->n || d->items[i].from >= w.start || d->items[i].to > last ||
-		d->items[i].state == CATCH_UNKNOWN)
+	if (i == d->n || d->items[i].from >= w.start || d->items[i].to > last)
 		return false;
-	const struct interval *it = &d->items[i];
-	if (it->to - it->from >= 2 * WEEK)
+	struct interval it = interval_sure(&d->items[i]);
+	if (it.state == CATCH_UNKNOWN || it.to - it.from >= 2 * WEEK)
 		return false;
-	*out = mark_catch(it->moths, it->to - it->from, it->state == CATCH_FLOOR);
+	*out = mark_catch(it.moths, it.to - it.from, it.state == CATCH_FLOOR);
 	return true;
 }
 

@@ -13,7 +13,8 @@ struct extent {
 
 static bool is_read(const struct interval *it, const struct extent *x)
 {
-	return it->state != CATCH_UNKNOWN && it->to > x->first && it->to <= x->last;
+	return interval_sure(it).state != CATCH_UNKNOWN && it->to > x->first &&
+	       it->to <= x->last;
 }
 
 static int32_t from_of(const struct interval *it, const struct extent *x)
@@ -63,14 +64,15 @@ static struct part part_at(int32_t from, int32_t to, int32_t start)
 static void series_add(
 	struct flight_series *s, const struct interval *it, const struct extent *x)
 {
-	double nightly = (double)it->moths / (double)(it->to - it->from);
+	struct interval sure = interval_sure(it);
+	double nightly = (double)sure.moths / (double)(it->to - it->from);
 	int32_t night = from_of(it, x);
 
 	while (night < it->to) {
 		struct part p = part_at(night, it->to, s->first_day);
 		s->moths[p.week] += nightly * p.nights;
 		s->nights[p.week] += p.nights;
-		if (it->state == CATCH_FLOOR)
+		if (sure.state == CATCH_FLOOR)
 			s->at_least[p.week] = true;
 		night += p.nights;
 	}

@@ -132,7 +132,7 @@ static bool reaches_near(const struct court *c, struct bounds b)
 /* Each week must pass: one that fails decides, else one that is not known. */
 static void decide(struct court *c, struct judgement *j)
 {
-	bool near = true;
+	bool near = true, running = true;
 
 	j->verdict = VERDICT_OVER;
 	for (int32_t i = 0; i < c->weeks; i++) {
@@ -143,6 +143,8 @@ static void decide(struct court *c, struct judgement *j)
 		if (i == 0)
 			j->value = b;
 		near = near && reaches_near(c, b);
+		running = running && v == VERDICT_OVER;
+		j->weeks_over += running;
 		if (v == VERDICT_UNKNOWN && j->lacking == LACKING_NOTHING) {
 			j->lacking = lacking;
 			j->unread = c->tally[i].unread.unread;

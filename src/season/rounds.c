@@ -5,11 +5,19 @@
 
 #include <stdlib.h>
 
+/* "At least none" tells nothing, unless it is that scouts do not agree on a count. */
+static bool is_read(const struct interval *it, const struct interval *sure)
+{
+	return sure->state == CATCH_COUNTED || sure->moths > 0 ||
+	       (it->is_disputed && it->state != CATCH_UNKNOWN && it->most >= 0);
+}
+
 static void take_readings(struct rounds *r, const struct diary *d, size_t diary,
 	int32_t first, int32_t last)
 {
 	for (size_t i = 0; i < d->n; i++) {
 		const struct interval *it = &d->items[i];
+		struct interval sure = interval_sure(it);
 		if (it->to < first || it->to > last)
 			continue;
 		r->readings = mem_grow(r->readings, &r->cap_readings, r->n_readings + 1,
@@ -17,8 +25,9 @@ static void take_readings(struct rounds *r, const struct diary *d, size_t diary,
 		r->readings[r->n_readings++] = (struct reading){
 			.from = it->from,
 			.to = it->to,
-			.moths = it->moths,
-			.read = it->state == CATCH_COUNTED || it->moths > 0,
+			.moths = sure.moths,
+			.more = it->is_disputed && sure.moths != it->most,
+			.read = is_read(it, &sure),
 			.diary = diary,
 			.interval = i,
 		};
@@ -97,10 +106,10 @@ static int32_t unseen_since(const struct diary *d, size_t interval)
 	int32_t from = d->items[interval].from;
 
 	while (interval > 0) {
-		const struct interval *it = &d->items[--interval];
-		if (it->to != from || it->state == CATCH_COUNTED || it->moths > 0)
+		struct interval it = interval_sure(&d->items[--interval]);
+		if (it.to != from || it.state == CATCH_COUNTED || it.moths > 0)
 			break;
-		from = it->from;
+		from = it.from;
 	}
 	return from;
 }

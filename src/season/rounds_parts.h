@@ -14,6 +14,7 @@ enum { ROUND_SPILL_DAYS = 2 };
 struct reading {
 	int32_t from, to;
 	int32_t moths; /* at least these when not counted */
+	bool more;     /* scouts do not agree: it may have been more */
 	bool read;     /* a count, or moths that were seen on a bad card */
 	size_t diary, interval;
 };

@@ -192,6 +192,8 @@ static void three_evenings(void **state)
 			"none yet" },
 		{ "two evenings so far", { "0h 1c0 2c1 3c1", "0h 1c0 2c2 3c1" }, 3,
 			"waits 1-2: 0@2 1@2 0@3 1@3" },
+		{ "two evenings, and the traps not read since",
+			{ "0h 1c0 2c1 3c1", "0h 1c0 2c2 3c1" }, 5, "none yet" },
 		{ "a day without reading breaks it",
 			{ "0h 1c0 2c1 3c1 5c1 6c0", "0h 1c0 2c2 3c1 5c1 6c0" }, 99,
 			"read too seldom" },

@@ -77,6 +77,9 @@ static void bounds_over_divides_exactly(void **state)
 	assert_int_equal(ratio_cmp(mean.hi, ratio_of(4, 1)), 0);
 	mean = bounds_over(bounds_exact(20, 1), 3);
 	assert_int_equal(ratio_cmp(mean.lo, ratio_of(20, 3)), 0);
+	mean = bounds_over(bounds_exact(6, INT64_MAX), 4); /* 4 and 6 share a 2 */
+	assert_true(ratio_cmp(mean.lo, ratio_of(3, INT64_MAX)) < 0);
+	assert_true(ratio_cmp(mean.hi, ratio_of(1, INT64_MAX)) > 0);
 }
 
 /* The sum of 7/n over n = 5..366 has a denominator of some 150 digits. */
@@ -102,6 +105,11 @@ static void a_sum_beyond_all_numbers_stays_a_true_bound(void **state)
 	struct bounds sum = bounds_add(vast, vast);
 	(void)state;
 	assert_true(sum.open);
+	assert_int_equal(ratio_cmp(sum.lo, ratio_of(INT64_MAX, 1)), 0);
+	struct bounds less = bounds_exact(INT64_MAX - 1, 1);
+	sum = bounds_add(less, vast); /* the larger of the two is a bound */
+	assert_int_equal(ratio_cmp(sum.lo, ratio_of(INT64_MAX, 1)), 0);
+	sum = bounds_add(vast, less);
 	assert_int_equal(ratio_cmp(sum.lo, ratio_of(INT64_MAX, 1)), 0);
 	struct bounds little = bounds_over(bounds_exact(1, INT64_MAX), 366);
 	assert_int_equal(little.lo.num, 0);

@@ -280,6 +280,22 @@ static void rounding_does_not_tilt_a_flat_top(void **state)
 	assert_int_equal(f.items[0].peak_week, 1);
 }
 
+static void a_full_card_in_a_thin_week_stays_at_least(void **state)
+{
+	(void)state;
+	for (size_t full = 0; full < 7; full++) {
+		struct flight_series s = { .n = 6,
+			.moths = { 1, 7, 30, 8, 0, 0 },
+			.nights = { 4, 28, 28, 28, 28, 28 } };
+		struct flights f;
+		s.at_least[full] = full < s.n;
+		flights_find(&s, &f);
+		assert_int_equal(f.first, 1);
+		assert_int_equal(f.n, 1);
+		assert_int_equal((f.items[0].flags & FLIGHT_AT_LEAST) != 0, full < s.n);
+	}
+}
+
 static void the_dip_test_takes_nothing_for_granted(void **state)
 {
 	(void)state;
@@ -288,6 +304,9 @@ static void the_dip_test_takes_nothing_for_granted(void **state)
 	assert_true(flight_dip_p(0, 28, 0, 28) == 1);
 	assert_true(flight_dip_p(0, 28, 9, 28) == 1);
 	assert_true(flight_dip_p(2000000, 28, 0, 28) == 0);
+	assert_true(flight_dip_p(5, 28, -1, 28) == 1);
+	double sure = flight_dip_p(5, 1e9, 1, 1e-9); /* all nights are the peak's */
+	assert_true(sure > 0.999 && sure <= 1);
 	double even = flight_dip_p(1000000, 28, 1000000, 28);
 	assert_true(even > 0.5 && even < 0.501);
 }
@@ -326,6 +345,7 @@ int main(void)
 			flags_tell_of_full_cards_other_traps_and_a_gap_between),
 		cmocka_unit_test(marks_are_met_beyond_their_share_not_on_it),
 		cmocka_unit_test(rounding_does_not_tilt_a_flat_top),
+		cmocka_unit_test(a_full_card_in_a_thin_week_stays_at_least),
 		cmocka_unit_test(the_dip_test_takes_nothing_for_granted),
 		cmocka_unit_test(two_humps_within_half_a_generation_are_probably_one),
 		cmocka_unit_test(every_flag_has_a_word_of_its_own),

@@ -61,6 +61,7 @@ static void hot_ratio_without_moths_on_one_side_has_one_limit(void **state)
 	const struct hot_split all_out = { 0, 70, 10, 140, 2, 4 };
 	const struct hot_split none = { 0, 70, 0, 140, 2, 4 };
 	const struct hot_split alone = { 9, 70, 0, 0, 2, 0 };
+	const struct hot_split unhung = { 0, 0, 9, 70, 0, 2 };
 	struct range r = hot_ratio_exact(&all_in);
 
 	(void)state;
@@ -70,6 +71,8 @@ static void hot_ratio_without_moths_on_one_side_has_one_limit(void **state)
 	r = hot_ratio_exact(&none);
 	assert_true(isnan(r.at) && r.lo == 0 && isinf(r.hi));
 	r = hot_ratio_exact(&alone);
+	assert_true(isnan(r.at) && r.lo == 0 && isinf(r.hi));
+	r = hot_ratio_exact(&unhung);
 	assert_true(isnan(r.at) && r.lo == 0 && isinf(r.hi));
 	near("luck without a rest", hot_luck(&alone), 1);
 }
@@ -218,6 +221,10 @@ static void hot_clumping_of_nothing_has_no_numbers(void **state)
 	assert_true(isnan(hot_clumping_of(one, 1, 1).p));
 	struct hot_clumping c = hot_clumping_of(none, 2, 1);
 	assert_true(isnan(c.p) && isnan(c.phi) && isnan(c.morisita) && !c.is_clumped);
+	const struct hot_catch unlike[] = { { 9, 7 }, { 9, 14 } };
+	c = hot_clumping_of(unlike, 2, 1);
+	assert_true(isnan(c.morisita)); /* it is made for equal nights */
+	assert_true(c.x2 > 0);
 	c = hot_clumping_of(one, 2, 1);
 	near("one moth is always so uneven", c.p, 1);
 	assert_true(isnan(c.morisita));

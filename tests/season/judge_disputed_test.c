@@ -112,11 +112,58 @@ static void diary_disputes_what_lies_over_a_disputed_skip(void **state)
 	diary_free(&d);
 }
 
+/* Four nights are too few for a week, so the count before is taken along, and with it
+ * what the scouts say of it. */
+static void a_week_that_joins_a_disputed_count_is_disputed(void **state)
+{
+	static const struct {
+		const char *why;
+		int which; /* of the two counts is disputed */
+		struct said said, want;
+	} row[] = {
+		{ "the earlier", 1, { 2, 9 }, { 5, 12 } },
+		{ "the later", 2, { 3, 9 }, { 5, 11 } },
+		{ "the earlier was not read", 1, { 0, -1 }, { 0, -1 } },
+		{ "the later was not read", 2, { 0, -1 }, { 2, -1 } },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct visit v[] = {
+			{ .trap = 1,
+				.day = 100,
+				.outcome = OUTCOME_HUNG,
+				.count = COUNT_NONE },
+			{ .trap = 1,
+				.day = 107,
+				.outcome = OUTCOME_COUNTED,
+				.count = 2 },
+			{ .trap = 1,
+				.day = 111,
+				.outcome = OUTCOME_COUNTED,
+				.count = 3 },
+		};
+		struct diary d = { 0 };
+
+		v[row[i].which].is_disputed = true;
+		v[row[i].which].least = row[i].said.least;
+		v[row[i].which].most = row[i].said.most;
+		diary_read(&d, v, 3);
+		struct weekly w = weekly_catch(&d, 111, &limits_usual);
+		diary_free(&d);
+		if (w.nights != 11 || !w.is_disputed || w.least != row[i].want.least ||
+			w.most != row[i].want.most)
+			fail_msg("%s: %d to %d in %d nights", row[i].why, (int)w.least,
+				(int)w.most, (int)w.nights);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(judge_takes_a_disputed_count_as_all_that_is_said),
 		cmocka_unit_test(judge_sums_up_disputed_counts_as_bounds),
+		cmocka_unit_test(a_week_that_joins_a_disputed_count_is_disputed),
 		cmocka_unit_test(diary_disputes_what_lies_over_a_disputed_skip),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -169,6 +169,47 @@ static void a_flight_waits_for_itself_once_biofix_is_set(void **state)
 	m.biofix = log_day(0);
 	struct judgement j = judge_at(&r, "0h 7c99", m, 7);
 	expect("flight not known", &j, VERDICT_UNKNOWN, LACKING_FLIGHT);
+	m.flight_start = log_day(9);
+	j = judge_at(&r, "0h 7c99", m, 7);
+	expect("it begins later", &j, VERDICT_UNKNOWN, LACKING_FLIGHT);
+	m.flight_start = log_day(0);
+	j = judge_at(&r, "0h 7c99", m, 7);
+	expect("it has begun", &j, VERDICT_OVER, LACKING_NOTHING);
+}
+
+/* The grower is told what to enter, which is not the same thing each time. */
+static void a_rule_that_may_hold_says_what_it_waits_for(void **state)
+{
+	static const struct {
+		const char *why;
+		int biofix, rule_flight, until_dd, flight;
+		enum lacking want;
+	} row[] = {
+		{ "no biofix yet", -1, 2, 0, 0, LACKING_BIOFIX },
+		{ "flight not known", 0, 2, 0, 0, LACKING_FLIGHT },
+		{ "flight known, degree-days not", 0, 2, 250, 2, LACKING_HEAT },
+		{ "any flight, degree-days not known", 0, 0, 250, 0, LACKING_HEAT },
+		{ "neither known: the flight first", 0, 2, 250, 0, LACKING_FLIGHT },
+	};
+	struct log log;
+	(void)state;
+	log_read(&log, "0h 7c99");
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct rule r = { .pest = 1,
+			.flight = row[i].rule_flight,
+			.until_dd = row[i].until_dd,
+			.span = 1,
+			.value_x100 = 1000 };
+		struct subject s = { .diary = &log.diary };
+		struct moment m = bare;
+		m.day = log_day(7);
+		m.flight = row[i].flight;
+		if (row[i].biofix >= 0)
+			m.biofix = log_day(row[i].biofix);
+		struct judgement j = judge_trap(&r, FIT_MAYBE, &s, &m, &limits_usual);
+		expect(row[i].why, &j, VERDICT_UNKNOWN, row[i].want);
+	}
+	log_free(&log);
 }
 
 /* A treated trap was not hung on the day of the treatment. */
@@ -208,6 +249,7 @@ int main(void)
 		cmocka_unit_test(nights_and_totals_end_where_the_trap_was_cleared),
 		cmocka_unit_test(running_totals_start_on_their_day),
 		cmocka_unit_test(a_flight_waits_for_itself_once_biofix_is_set),
+		cmocka_unit_test(a_rule_that_may_hold_says_what_it_waits_for),
 		cmocka_unit_test(a_total_not_read_since_it_began_says_so),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);

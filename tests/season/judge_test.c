@@ -167,6 +167,31 @@ static void weeks_running_are_joined_by_a_threefold_and(void **state)
 	}
 }
 
+static void of_the_weeks_wanted_those_over_so_far_are_counted(void **state)
+{
+	static const struct {
+		const char *why, *visits;
+		int asked, span, want;
+	} row[] = {
+		{ "2, 1", "0h 7c2 14c1", 14, 2, 0 },
+		{ "1, 2", "0h 7c1 14c2", 14, 2, 1 },
+		{ "2, 2", "0h 7c2 14c2", 14, 2, 2 },
+		{ "of three 2, 1, 2 the last alone", "0h 7c2 14c1 21c2", 21, 3, 1 },
+		{ "a week that may be over is none", "0h 7c2 14s", 14, 2, 0 },
+		{ "nor is one before it", "0h 7c2 14x 21c2", 21, 3, 1 },
+		{ "one week hung", "0h 7c2", 7, 2, 1 },
+		{ "a single week under", "0h 7c1", 7, 1, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct rule r = weeks_rule(row[i].span, AT_LEAST, 200);
+		struct judgement j = judge_at(&r, row[i].visits, bare, row[i].asked);
+		if (j.weeks_over != row[i].want)
+			fail_msg("%s: %d", row[i].why, (int)j.weeks_over);
+	}
+}
+
 static void a_rule_that_may_not_hold_is_unknown_with_its_evidence(void **state)
 {
 	struct rule r = weeks_rule(1, AT_LEAST, 500);
@@ -297,6 +322,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_single_week_is_judged_by_its_bounds),
 		cmocka_unit_test(weeks_running_are_joined_by_a_threefold_and),
+		cmocka_unit_test(of_the_weeks_wanted_those_over_so_far_are_counted),
 		cmocka_unit_test(a_rule_that_may_not_hold_is_unknown_with_its_evidence),
 		cmocka_unit_test(a_judgement_carries_its_evidence),
 		cmocka_unit_test(
