@@ -12,8 +12,10 @@ enum { MATTER_TEXT = 120 };
 enum matter_kind {
 	MATTER_COUNTS,  /* a trap was counted twice on a day */
 	MATTER_REMOVED, /* a visit removed in one book, changed in another: not shown */
-	MATTER_KEPT,  /* a row removed in one book, changed or used in another: shown */
-	MATTER_ASIDE, /* the same, not shown */
+	MATTER_KEPT, /* a row removed in one book, changed or used in another: shown */
+	/* The same, not shown; or, with removed_at "", a row that does not go with a
+	 * later one. */
+	MATTER_ASIDE,
 	MATTER_NAMES, /* two rows with one name */
 	MATTER_COUNT
 };
@@ -29,6 +31,9 @@ struct matter {
 	char table[24];
 	char name[MATTER_TEXT];  /* of the row; with MATTER_NAMES as shown */
 	char typed[MATTER_TEXT]; /* with MATTER_NAMES: the name that both have */
+	/* MATTER_KEPT: the trap was made one for another pest, and its counts are of the
+	 * first. */
+	bool other_pest;
 	int64_t id; /* of the row, 0: not in its table; of visits the trap */
 	unsigned char uid[16];
 	char removed_at[32], removed_by[SCOUT_BYTES];

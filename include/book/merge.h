@@ -5,10 +5,11 @@
 #define BOOK_MERGE_H
 
 #include "book/book.h"
+#include "book/matters.h"
 
 #include <stddef.h>
 
-enum { MERGE_TEXT = 120 };
+enum { MERGE_TEXT = 120, MERGE_FIELDS = 3 };
 
 /* What a merge does, kind by kind, in the order of the book. */
 struct merge_count {
@@ -20,17 +21,21 @@ struct merge_count {
 };
 
 enum merge_how {
-	MERGE_THEIRS,    /* both have it, theirs was changed later and holds */
-	MERGE_OURS,      /* ours was changed later and stays */
-	MERGE_TWO_NAMES, /* two rows with one name: this one gets another */
+	MERGE_THEIRS, /* both have it, theirs was changed later and holds */
+	MERGE_OURS,   /* ours was changed later and stays */
+};
+struct merge_field {
+	char field[24];                            /* column of the table: "label" */
+	char ours[NAME_BYTES], theirs[NAME_BYTES]; /* cut; a reference as its name */
 };
 struct merge_difference {
 	enum merge_how how;
 	char kind[24];
-	char name[MERGE_TEXT];  /* "3, Addermoor" */
-	char shown[MERGE_TEXT]; /* with MERGE_TWO_NAMES: the name it gets */
+	char name[MERGE_TEXT];                    /* "3, Addermoor" */
 	char our_time[32], our_name[SCOUT_BYTES]; /* of the last change; UTC */
 	char their_time[32], their_name[SCOUT_BYTES];
+	struct merge_field fields[MERGE_FIELDS]; /* the first that differ */
+	size_t n_fields;
 };
 struct merge_differences {
 	struct merge_difference *items;
@@ -43,7 +48,7 @@ struct merge_report {
 	struct merge_count *counts; /* of kinds of which something comes or changes */
 	size_t n_counts, cap_counts;
 	struct merge_differences differences;
-	int64_t open; /* matters to be settled afterwards, see book/matters.h */
+	struct matters matters; /* to be settled afterwards */
 	char kept[MERGE_TEXT]; /* the file with the book as it was; "": none was made */
 	bool nothing_new;      /* the book is as it was, and was not written to */
 };
@@ -57,10 +62,9 @@ bool book_merge_look(
 
 /* Merges, in one transaction after a copy of the book beside it. Refused, and nothing
  * is changed: what book_open refuses, a book that book_check finds fault with or this
- * book itself, a trap with counts of one pest here and of another there, two records of
- * one book that the other knows as one, settings that do not fit each other. What two
- * books are refused for does not depend on which is merged into which. Not within a
- * group. */
+ * book itself; and what no program of ours brings about, a trap whose pest differs
+ * without a change in either history, or two records of one book that the other knows
+ * as one. Not within a group. */
 bool book_merge(
 	struct book *b, const char *other, struct merge_report *out, struct err *e);
 

@@ -53,16 +53,20 @@ static bool not_changed_since(
 		author);
 }
 
+/* A merge tells a change of the pest as another trap in its place (-2). */
 bool change_pest_stays(struct book *b, int64_t change, const char *what, struct err *e)
 {
 	struct query q;
 	bool other = false;
 
 	query_start(&q, b,
-		"SELECT json_extract(x.old, '$.pest') <> t.pest FROM history h "
-		"JOIN trap t ON t.id = h.trap JOIN history x ON x.uid = t.uid AND "
-		"x.trap IS NULL WHERE h.id = ?1 AND x.op = 'update' AND " LATER
-		"ORDER BY x.id LIMIT 1");
+		"SELECT coalesce((SELECT json_extract(x.old, '$.pest') <> t.pest FROM "
+		"history x WHERE x.uid = t.uid AND x.trap IS NULL AND x.op = 'update' "
+		"AND " LATER "ORDER BY x.id LIMIT 1), 0) OR EXISTS (SELECT 1 FROM "
+		"history x WHERE x.undoes = -2 AND x.id > h.id AND "
+		"json_extract(x.old, '$.id') = h.trap AND json_extract(x.old, "
+		"'$.pest') <> t.pest) FROM history h JOIN trap t ON "
+		"t.id = h.trap WHERE h.id = ?1");
 	query_int(&q, change);
 	if (query_row(&q))
 		other = query_get(&q) != 0;

@@ -9,8 +9,6 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
-#include "book/matters.h"
-#include "book/rules.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -38,19 +36,8 @@ void book_merge_free(struct merge_report *r)
 {
 	free(r->counts);
 	free(r->differences.items);
+	book_matters_free(&r->matters);
 	*r = (struct merge_report){ 0 };
-}
-
-static void check_settings(struct merge *m, bool fitted)
-{
-	struct limits limits;
-	struct err why;
-
-	if (m->ok && fitted && !store_limits(m->b, &limits, &why))
-		m->ok = err_set(m->e, ERR_INPUT,
-			_("%s: the settings of the two books do not fit each other: "
-			  "%s"),
-			_(what), why.text);
 }
 
 /* Foreign keys are off within the merge. */
@@ -68,18 +55,15 @@ static void check_references(struct merge *m)
 
 static void join_books(struct merge *m)
 {
-	struct limits limits;
-	bool fitted = store_limits(m->b, &limits, NULL);
-
+	merge_pests(m);
 	merge_canon(m);
-	m->writes = 0; /* origins that were only not noted yet are nothing new */
+	m->writes = 0; /* what was only not noted yet is nothing new */
 	merge_versions(m);
 	merge_visits(m);
 	merge_weather(m);
 	merge_rows(m);
 	merge_history(m);
 	check_references(m);
-	check_settings(m, fitted);
 }
 
 /* The number in the header that each transaction that writes raises by one. */
@@ -169,12 +153,8 @@ static bool publish_copy(struct copy *copy, bool *published, struct err *e)
 
 static void finish_report(struct merge *m)
 {
-	struct matters open = { 0 };
-
-	if (m->ok && (m->ok = book_open_matters(m->b, &open, m->e)))
-		m->report->open = (int64_t)open.n;
+	m->ok = m->ok && book_open_matters(m->b, &m->report->matters, m->e);
 	m->report->nothing_new = m->writes == 0;
-	book_matters_free(&open);
 }
 
 /* The triggers write what a person changes into the history; a merge writes its own. */

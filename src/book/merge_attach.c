@@ -38,42 +38,6 @@ static bool histories_read(struct book *b, const char *what, struct err *e)
 		       _(what));
 }
 
-/* Most texts are empty or plain. */
-static bool column_harmless(sqlite3_stmt *row, int i)
-{
-	const char *text = (const char *)sqlite3_column_text(row, i);
-	size_t n = (size_t)sqlite3_column_bytes(row, i);
-
-	for (size_t at = 0; text && at < n; at++)
-		if ((unsigned char)text[at] - 0x20u > 0x7e - 0x20u)
-			return text_harmless(text, n);
-	return true;
-}
-
-/* The texts of the big table. Its CHECKs are those of integrity_check. */
-static bool texts_read(
-	struct book *b, const char *path, const char *what, struct err *e)
-{
-	sqlite3_stmt *row = NULL;
-	bool good = true;
-	int code = sqlite3_prepare_v2(b->db,
-		"SELECT note, scout, changed_by, changed_at FROM visit", -1, &row,
-		NULL);
-
-	while (code == SQLITE_OK && good && (code = sqlite3_step(row)) == SQLITE_ROW) {
-		for (int i = 0; good && i < 4; i++)
-			good = column_harmless(row, i);
-		code = SQLITE_OK;
-	}
-	sqlite3_finalize(row);
-	if (code != SQLITE_DONE && code != SQLITE_OK)
-		return store_fail(b, code, what, e);
-	return good || err_set(e, ERR_INPUT,
-			       _("%s: %s: a visit holds a character that cannot be "
-				 "printed"),
-			       _(what), path);
-}
-
 static bool is_sound(struct book *b, const char *path, const char *what, struct err *e)
 {
 	struct first_fault first = { "" };
@@ -85,7 +49,7 @@ static bool is_sound(struct book *b, const char *path, const char *what, struct 
 	if (found > 0)
 		return err_set(
 			e, ERR_INPUT, _("%s: %s: %s"), _(what), path, first.text);
-	return texts_read(b, path, what, e) && histories_read(b, what, e);
+	return merge_visits_sound(b, path, what, e) && histories_read(b, what, e);
 }
 
 static bool copy_into(struct book *from, sqlite3 *to, const char *schema,
@@ -125,7 +89,6 @@ static struct book *private_copy(const char *path, const char *what, struct err 
 	b->path = mem_text(path);
 	b->in_memory = true;
 	bool ok = from && store_connect(b, "", 0, e) &&
-		  store_exec(b, "PRAGMA cache_size = -4000", what, e) &&
 		  copy_into(from, b->db, "main", what, e) && bring_up(b, path, e);
 	book_close(from);
 	if (ok)

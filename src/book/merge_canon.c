@@ -122,10 +122,30 @@ static void take_turns(struct merge *m, const struct merge_kind *k, const char *
 			side, k->table, side, side, k->table, (long long)place);
 }
 
+/* What was put in again after a removal is as good as changed: whoever did so knew what
+ * had stood there. */
+static void note_put_in_again(
+	struct merge *m, const struct merge_kind *k, const char *side)
+{
+	merge_run(m,
+		"INSERT INTO %s.history (kind, uid, op, undoes, at, by) SELECT '%s', "
+		"n.uid, 'insert', -3, t.changed_at, t.changed_by FROM temp.m_born n "
+		"JOIN %s.%s t ON t.uid = n.uid WHERE t.changed_at = n.born AND (EXISTS "
+		"(SELECT 1 FROM temp.m_born x WHERE NOT x.here AND x.gone <= n.born "
+		"AND x.words = n.words AND x.r1 IS n.r1 AND x.r2 IS n.r2 AND x.r3 IS "
+		"n.r3 AND x.r4 IS n.r4) OR EXISTS (SELECT 1 FROM %s.origin o JOIN "
+		"%s.tombstone d ON d.uid = o.of WHERE o.kind = '%s' AND d.changed_at "
+		"<= n.born AND o.words = n.words AND o.ref1 IS n.r1 AND o.ref2 IS n.r2 "
+		"AND o.ref3 IS n.r3 AND o.ref4 IS n.r4 AND o.of NOT IN (SELECT uid "
+		"FROM %s.%s)))",
+		side, k->table, side, k->table, side, side, k->table, side, k->table);
+}
+
 static void add_origins(struct merge *m, const struct merge_kind *k, const char *side)
 {
 	find_born(m, k, side);
 	take_turns(m, k, side);
+	note_put_in_again(m, k, side);
 	merge_run(m,
 		"INSERT INTO %s.origin (uid, kind, of, ref1, ref2, ref3, ref4, words, "
 		"turn) SELECT uid, '%s', uid, r1, r2, r3, r4, words, turn FROM "
@@ -187,9 +207,9 @@ static void keep_origins(struct merge *m)
 		"n.rep FROM temp.m_canon n WHERE n.uid = ref4");
 	merge_write(m,
 		"INSERT INTO main.origin SELECT * FROM temp.m_origin WHERE 1 ORDER BY "
-		"turn ON CONFLICT (uid) DO UPDATE SET of = excluded.of, ref1 = "
-		"excluded.ref1, ref2 = excluded.ref2, ref3 = excluded.ref3, ref4 = "
-		"excluded.ref4, turn = min(turn, excluded.turn) WHERE of <> "
+		"turn, ref1, ref2, ref3, ref4 ON CONFLICT (uid) DO UPDATE SET of = "
+		"excluded.of, ref1 = excluded.ref1, ref2 = excluded.ref2, ref3 = "
+		"excluded.ref3, ref4 = excluded.ref4, turn = min(turn, excluded.turn) WHERE of <> "
 		"excluded.of OR ref1 IS NOT excluded.ref1 OR ref2 IS NOT excluded.ref2 "
 		"OR ref3 IS NOT excluded.ref3 OR ref4 IS NOT excluded.ref4 OR turn > "
 		"excluded.turn");

@@ -1,15 +1,11 @@
 /* merge_history.c - what rows were before comes along, with the numbers of this book.
  * It is history here, not a step: nobody takes back by it what others did in their
  * book. `undoes` says which: 0 for what comes from another book, -1 for a version that
- * this merge or an earlier one gave up for a later one. */
+ * this merge or an earlier one gave up for a later one, -2 for a trap that went since it
+ * was made one for another pest, -3 beside a row's insertion when it was put in again
+ * after a removal: no change of its own, and not listed. */
 #include "merge_parts.h"
 
-#include "row.h"
-
-#include "base/mem.h"
-#include "base/text.h"
-
-#include <stdio.h>
 #include <string.h>
 
 /* The row before, its numbers and those of what it names as they are in this book. */
@@ -64,8 +60,8 @@ static void import(struct merge *m, const char *table)
 	merge_run(m,
 		"DROP TABLE IF EXISTS temp.m_told; CREATE TEMP TABLE m_told AS SELECT "
 		"h.id AS id, coalesce(n.rep, h.uid) AS uid, h.op AS op, %s AS old, "
-		"t.ours AS trap, h.day AS day, s.ours AS station, CASE WHEN h.undoes = "
-		"-1 THEN -1 ELSE 0 END AS undoes, h.at AS at, h.by AS by FROM "
+		"t.ours AS trap, h.day AS day, s.ours AS station, CASE WHEN h.undoes < "
+		"0 THEN h.undoes ELSE 0 END AS undoes, h.at AS at, h.by AS by FROM "
 		"other.history h LEFT JOIN temp.m_canon n ON n.uid = h.uid LEFT JOIN "
 		"temp.m_map t ON t.kind = 'trap' AND t.theirs = h.trap LEFT JOIN "
 		"temp.m_map s ON s.kind = 'station' AND s.theirs = h.station WHERE "
@@ -78,52 +74,6 @@ static void import(struct merge *m, const char *table)
 		"FROM temp.m_here) ORDER BY id",
 		table);
 	buf_free(&old);
-}
-
-static void add_difference(struct merge *m, struct query *q)
-{
-	struct merge_differences *d = &m->report->differences;
-
-	d->all++;
-	if (d->n >= MERGE_LISTED)
-		return;
-	d->items = mem_grow(d->items, &d->cap, d->n + 1, sizeof *d->items);
-	struct merge_difference *x = &d->items[d->n++];
-	*x = (struct merge_difference){ 0 };
-	query_get_copy(q, x->kind, sizeof x->kind);
-	const struct row_kind *kind = row_kind(x->kind);
-	int64_t id = query_get(q);
-	if (kind)
-		row_say(m->b, kind, id, x->name, sizeof x->name);
-	x->how = query_get(q) ? MERGE_THEIRS : MERGE_OURS;
-	query_get_copy(q, x->our_time, sizeof x->our_time);
-	query_get_copy(q, x->our_name, sizeof x->our_name);
-	query_get_copy(q, x->their_time, sizeof x->their_time);
-	query_get_copy(q, x->their_name, sizeof x->their_name);
-}
-
-#define KNEW(row)                                                                      \
-	"EXISTS (SELECT 1 FROM main.history h WHERE h.uid = " row ".rep AND h.trap "   \
-	"IS NULL AND h.old IS NOT NULL AND json_extract(h.old, '$.changed_at') = " row \
-	".at AND json_extract(h.old, '$.changed_by') = " row ".by)"
-
-/* Rows that were changed in both books, neither knowing of the other's change. */
-void merge_differences(struct merge *m)
-{
-	struct query q;
-
-	if (!m->ok)
-		return;
-	query_start_once(&q, m->b,
-		"SELECT a.kind, p.id, (w.at, w.by, w.body) = (b.at, b.by, b.body), "
-		"a.at, a.by, b.at, b.by FROM temp.m_row a JOIN temp.m_row b ON b.rep = "
-		"a.rep JOIN temp.m_win w ON w.rep = a.rep JOIN temp.m_place p ON p.rep "
-		"= a.rep WHERE a.side = 0 AND b.side = 1 AND w.shown AND a.body <> "
-		"b.body AND NOT " KNEW("a") " AND NOT " KNEW("b") " ORDER BY a.kind, "
-								  "p.id");
-	while (query_row(&q))
-		add_difference(m, &q);
-	merge_end(m, &q);
 }
 
 /* The farm of a trap is that of its block. */
@@ -154,8 +104,8 @@ static void keep_losers(struct merge *m, const struct merge_kind *k)
 		"p.hex, '$.changed_at', r.at, '$.changed_by', r.by%s), -1, w.at, w.by "
 		"FROM temp.m_row r JOIN temp.m_win w ON w.rep = r.rep JOIN "
 		"temp.m_place p ON p.rep = r.rep WHERE r.kind = '%s' AND r.side < 2 "
-		"AND r.body <> w.body AND NOT " KNEW("r") " ORDER BY r.at, r.by, "
-							  "r.body",
+		"AND r.body <> w.body AND NOT " MERGE_KNEW("r") " ORDER BY r.at, r.by, "
+								"r.body",
 		sql.text ? sql.text : "", k->table);
 	buf_free(&sql);
 }
@@ -170,6 +120,7 @@ void merge_history(struct merge *m)
 		import(m, merge_kinds[i].table);
 	import(m, "visit");
 	import(m, "weather");
+	merge_keep_weather(m);
 	merge_differences(m);
 	for (size_t i = 0; m->ok && i < merge_n_kinds; i++)
 		keep_losers(m, &merge_kinds[i]);

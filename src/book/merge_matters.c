@@ -154,7 +154,9 @@ static bool add_kept(
 
 	sqlite3_snprintf(sizeof sql, sql,
 		"SELECT t.id, t.uid, d.changed_at, d.changed_by, t.changed_at, "
-		"t.changed_by FROM tombstone d JOIN \"%w\" t ON t.uid = d.uid WHERE "
+		"t.changed_by, EXISTS (SELECT 1 FROM history h WHERE h.uid = d.uid "
+		"AND h.trap IS NULL AND h.undoes = -2 AND h.at = d.changed_at) FROM "
+		"tombstone d JOIN \"%w\" t ON t.uid = d.uid WHERE "
 		"d.kind = '%w' AND NOT EXISTS (SELECT 1 FROM history h WHERE h.uid = "
 		"d.uid AND h.trap IS NULL AND h.op = 'insert' AND h.at > "
 		"d.changed_at) ORDER BY t.id",
@@ -164,6 +166,7 @@ static bool add_kept(
 		struct matter *m = add(out, MATTER_KEPT, table);
 		m->id = query_get(&q);
 		read_row(&q, b, m);
+		m->other_pest = query_get(&q) != 0;
 	}
 	return query_end(&q, what, e);
 }
@@ -200,10 +203,14 @@ static bool add_aside(struct book *b, struct matters *out, struct err *e)
 	struct query q;
 
 	query_start(&q, b,
-		"SELECT a.kind, coalesce(json_extract(old, '$.name'), "
+		"SELECT a.kind, coalesce(json_extract(old, '$.name') || ' ' || "
+		"json_extract(old, '$.value'), json_extract(old, '$.name'), "
 		"json_extract(old, '$.label'), json_extract(old, '$.code'), "
 		"json_extract(old, '$.day'), json_extract(old, '$.measure'), "
-		"json_extract(old, '$.season'), ''), a.uid, coalesce(d.changed_at, "
+		"json_extract(old, '$.season'), '') || coalesce(', ' || (SELECT k.name "
+		"FROM block k WHERE hex(k.uid) = json_extract(old, '$.block')), '') || "
+		"coalesce(', ' || (SELECT f.name FROM farm f WHERE hex(f.uid) = "
+		"json_extract(old, '$.farm')), ''), a.uid, coalesce(d.changed_at, "
 		"''), coalesce(d.changed_by, ''), a.changed_at, a.changed_by FROM "
 		"aside a LEFT JOIN tombstone d ON d.uid = a.uid WHERE NOT EXISTS "
 		"(SELECT 1 FROM history h WHERE h.uid = a.uid AND h.trap IS NULL AND "
@@ -211,7 +218,7 @@ static bool add_aside(struct book *b, struct matters *out, struct err *e)
 		"a.changed_at AND json_extract(h.old, '$.changed_by') = a.changed_by) "
 		"ORDER BY a.kind, 2, a.uid");
 	while (query_row(&q)) {
-		char table[24], name[NAME_BYTES];
+		char table[24], name[MATTER_TEXT - 24];
 		query_get_copy(&q, table, sizeof table);
 		query_get_copy(&q, name, sizeof name);
 		struct matter *m = add(out, MATTER_ASIDE, table);

@@ -60,19 +60,33 @@ size_t merge_columns(
 /* "main" or "other". */
 extern const char *const merge_sides[2];
 
+/* This book knew that version of a row and gave it up: SQL. */
+#define MERGE_KNEW(row)                                                                \
+	"EXISTS (SELECT 1 FROM main.history h WHERE h.uid = " row ".rep AND h.trap "   \
+	"IS NULL AND h.old IS NOT NULL AND json_extract(h.old, '$.changed_at') = " row \
+	".at AND json_extract(h.old, '$.changed_by') = " row ".by)"
+
 /* The steps of a merge, in this order. */
+void merge_pests(struct merge *m);
 void merge_canon(struct merge *m);    /* origins and which uids are one row */
 void merge_versions(struct merge *m); /* m_row, m_place, m_map, m_dead, m_win */
 void merge_visits(struct merge *m);
 void merge_weather(struct merge *m);
 void merge_rows(struct merge *m); /* writes the small tables */
 void merge_history(struct merge *m);
+void merge_fit_biofixes(struct merge *m);
+void merge_fit_settings(struct merge *m);
 void merge_names(struct merge *m, const struct merge_kind *k);
 void merge_orders(struct merge *m);
 void merge_differences(struct merge *m);
+void merge_keep_weather(struct merge *m);
 
 void merge_count_kind(
 	struct merge *m, const char *kind, int64_t came, int64_t theirs, int64_t gone);
+
+/* Looks through a stranger's visits: texts that can be shown, and what they name. */
+bool merge_visits_sound(
+	struct book *b, const char *path, const char *what, struct err *e);
 
 /* Opens the other book and copies it into the schema `other` of b. */
 bool merge_attach(struct book *b, const char *path, const char *what, struct err *e);

@@ -41,17 +41,6 @@ static void decide_shown(struct merge *m, const struct merge_kind *k)
 	buf_free(&users);
 }
 
-/* Two rows put in alone by now have one key: the later one holds. */
-static void one_biofix_a_season(struct merge *m)
-{
-	merge_run(m,
-		"UPDATE temp.m_win SET shown = 0 WHERE rep IN (SELECT rep FROM (SELECT "
-		"rep, row_number() OVER (PARTITION BY json_extract(body, '$.farm'), "
-		"json_extract(body, '$.pest'), json_extract(body, '$.season') ORDER BY "
-		"edited DESC, at DESC, by DESC, body DESC, rep) AS place FROM "
-		"temp.m_win WHERE kind = 'biofix' AND shown) WHERE place > 1)");
-}
-
 static void add_column(const struct merge_kind *k, const struct merge_column *c,
 	const char *body, struct buf *sql)
 {
@@ -128,17 +117,29 @@ static int64_t count_changed(struct merge *m, const char *names)
 	return n;
 }
 
+/* What is set aside since it does not go with another row was not removed. */
+static int64_t count_gone(struct merge *m, const struct merge_kind *k)
+{
+	struct buf sql = { 0 };
+
+	buf_addf(&sql,
+		"SELECT count(*) FROM temp.m_old o JOIN temp.m_place p ON p.kind = "
+		"'%s' AND p.id = o.id JOIN temp.m_dead d ON d.rep = p.rep WHERE o.id "
+		"NOT IN (SELECT id FROM temp.m_new)",
+		k->table);
+	int64_t n = merge_number(m, sql.text);
+	buf_free(&sql);
+	return n;
+}
+
 static void count_rows(struct merge *m, const struct merge_kind *k, const char *names)
 {
 	int64_t came = merge_number(m,
 		"SELECT count(*) FROM temp.m_new n JOIN temp.m_place p ON p.rep = "
 		"n.uid WHERE NOT p.was");
 	int64_t theirs = count_changed(m, names);
-	int64_t gone = merge_number(m,
-		"SELECT count(*) FROM temp.m_old WHERE id NOT IN (SELECT id FROM "
-		"temp.m_new)");
 
-	merge_count_kind(m, k->table, came, theirs, gone);
+	merge_count_kind(m, k->table, came, theirs, count_gone(m, k));
 }
 
 /* A lure that traps of another pest get is shown as one of no single pest. Visits are
@@ -203,7 +204,9 @@ void merge_rows(struct merge *m)
 
 		decide_shown(m, k);
 		if (strcmp(k->table, "biofix") == 0)
-			one_biofix_a_season(m);
+			merge_fit_biofixes(m);
+		if (strcmp(k->table, "setting") == 0)
+			merge_fit_settings(m);
 		if (k->name)
 			merge_names(m, k);
 		shape_rows(m, k, &names);

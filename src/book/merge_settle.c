@@ -188,9 +188,10 @@ static bool keep_shown(struct book *b, const struct matter *m, struct err *e)
 }
 
 /* SQL that puts the row from aside into its table. */
-static bool write_back(struct book *b, const struct matter *m, struct buf *sql)
+static bool write_back(
+	struct book *b, const struct matter *m, struct buf *sql, struct err *e)
 {
-	struct merge ask = { .b = b, .what = what, .ok = true };
+	struct merge ask = { .b = b, .what = what, .e = e, .ok = true };
 	struct merge_column columns[MERGE_COLUMNS];
 	size_t n = merge_columns(&ask, m->table, columns);
 
@@ -214,24 +215,42 @@ static bool write_back(struct book *b, const struct matter *m, struct buf *sql)
 	return ask.ok;
 }
 
+static bool settings_fit(struct book *b, const struct matter *m, struct err *e)
+{
+	struct limits limits;
+	struct err why;
+
+	return strcmp(m->table, "setting") != 0 || store_limits(b, &limits, &why) ||
+	       err_set(e, why.kind, "%s: %s", _(what), why.text);
+}
+
 static bool bring_back(struct book *b, const struct matter *m, struct err *e)
 {
 	struct buf sql = { 0 };
-	bool ok = write_back(b, m, &sql) && run_one(b, sql.text, m, true, e) &&
-		  put_in_again(b, m, e) &&
+	bool ok = write_back(b, m, &sql, e) && run_one(b, sql.text, m, true, e) &&
+		  settings_fit(b, m, e) && put_in_again(b, m, e) &&
 		  run_one(b, "DELETE FROM aside WHERE uid = ?1", m, false, e);
 
 	buf_free(&sql);
 	return ok;
 }
 
+/* What only did not go with another row is removed by that, or it would come back as
+ * soon as it does. */
 static bool leave_out(struct book *b, const struct matter *m, struct err *e)
 {
 	return run_one(b,
-		"INSERT INTO history (kind, uid, op, undoes, old, at, by) SELECT kind, "
-		"uid, 'update', 0, json_set(old, '$.changed_at', changed_at, "
-		"'$.changed_by', changed_by), ?2, ?3 FROM aside WHERE uid = ?1",
-		m, true, e);
+		       "INSERT INTO history (kind, uid, op, undoes, old, at, by) "
+		       "SELECT kind, uid, 'update', 0, json_set(old, '$.changed_at', "
+		       "changed_at, '$.changed_by', changed_by), ?2, ?3 FROM aside "
+		       "WHERE uid = ?1",
+		       m, true, e) &&
+	       (*m->removed_at ||
+		       run_one(b,
+			       "INSERT OR REPLACE INTO tombstone (uid, kind, "
+			       "changed_at, changed_by) SELECT uid, kind, ?2, ?3 FROM "
+			       "aside WHERE uid = ?1",
+			       m, true, e));
 }
 
 /* The name that a merge gave is the row's own from now on. */

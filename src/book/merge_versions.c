@@ -1,7 +1,8 @@
 /* merge_versions.c - every version of the small tables' rows side by side, and which of
  * them holds. A row that nobody has changed since it was put in gives way to one that
  * somebody has, so that a new book's shipped lures do not undo what a grower set; then
- * the later time holds, then author and content, so that the order is a total one. */
+ * the later time holds, then author and content, so that the order is a total one. No
+ * book is made with settings or biofixes: of these the later one holds in any case. */
 #include "merge_parts.h"
 
 #include "base/words.h"
@@ -88,11 +89,12 @@ static void add_body(struct merge *m, const struct merge_kind *k, const char *si
 	buf_add(sql, ")");
 }
 
-/* Not so the changes that a merge has noted itself (see merge_history.c). */
+/* Not so the changes that a merge has noted itself; but so what was put in again (see
+ * merge_history.c). */
 #define EDITED                                                                         \
 	"EXISTS (SELECT 1 FROM %s.history h WHERE h.uid = t.uid AND h.trap IS NULL "   \
-	"AND h.op = 'update' AND h.at = t.changed_at AND h.by = t.changed_by AND "     \
-	"h.undoes IS NOT -1)"
+	"AND h.at = t.changed_at AND h.by = t.changed_by AND (h.op = 'update' AND "    \
+	"h.undoes IS NOT -1 OR h.undoes = -3))"
 
 static void read_rows(struct merge *m, const struct merge_kind *k, int side, bool aside)
 {
@@ -114,10 +116,10 @@ static void read_rows(struct merge *m, const struct merge_kind *k, int side, boo
 static void choose(struct merge *m)
 {
 	merge_run(m,
-		"INSERT INTO temp.m_win SELECT rep, kind, at, by, edited, body, 0, "
+		"INSERT INTO temp.m_win SELECT rep, kind, at, by, body, 0, "
 		"NULL FROM (SELECT *, row_number() OVER (PARTITION BY rep ORDER BY "
-		"edited DESC, at DESC, by DESC, body DESC) AS place FROM temp.m_row) "
-		"WHERE place = 1");
+		"edited AND kind NOT IN ('setting', 'biofix') DESC, at DESC, by DESC, "
+		"body DESC) AS place FROM temp.m_row) WHERE place = 1");
 	for (size_t s = 0; s < 2; s++)
 		merge_run(m,
 			"INSERT INTO temp.m_dead SELECT coalesce(n.rep, d.uid), "
@@ -148,7 +150,9 @@ static void number_rows(struct merge *m, const struct merge_kind *k)
 		k->table, k->table);
 }
 
-/* The plastic keeps the scent: counts of one moth are none of another. */
+/* The plastic keeps the scent: counts of one moth are none of another. A change of the
+ * pest is another trap (merge_pests.c), so only a book whose history says nothing of it
+ * comes here. */
 static void refuse_other_pest(struct merge *m)
 {
 	for (size_t s = 0; m->ok && s < 2; s++) {
@@ -201,7 +205,7 @@ void merge_versions(struct merge *m)
 		"CREATE TEMP TABLE m_row (kind TEXT, side INTEGER, id INTEGER, uid "
 		"BLOB, rep BLOB, at TEXT, by TEXT, edited INTEGER, body TEXT);"
 		"CREATE TEMP TABLE m_win (rep BLOB PRIMARY KEY, kind TEXT, at TEXT, by "
-		"TEXT, edited INTEGER, body TEXT, shown INTEGER, name TEXT);"
+		"TEXT, body TEXT, shown INTEGER, name TEXT);"
 		"CREATE TEMP TABLE m_dead (rep BLOB PRIMARY KEY, kind TEXT, at TEXT, "
 		"by TEXT) WITHOUT ROWID;"
 		"CREATE TEMP TABLE m_place (rep BLOB PRIMARY KEY, hex TEXT, kind TEXT, "

@@ -96,6 +96,19 @@ static void find_touched(struct merge *m)
 		"o.uid IN (SELECT uid FROM temp.m_touched)");
 }
 
+/* The visits of both, from the book that has fewer of them. */
+static const char *from_smaller(struct merge *m)
+{
+	int64_t more = merge_number(m, "SELECT (SELECT count(*) FROM other.visit) - "
+				       "(SELECT count(*) FROM main.visit)");
+
+	return more > 0
+		       ? "main.visit v CROSS JOIN temp.m_trap t CROSS JOIN other.visit "
+			 "o WHERE t.ours = v.trap AND o.id = v.id - v.trap + t.theirs"
+		       : "other.visit o CROSS JOIN temp.m_trap t CROSS JOIN main.visit "
+			 "v WHERE t.theirs = o.trap AND v.id = o.id - o.trap + t.ours";
+}
+
 /* The trap and day of what cannot be decided by looking at one side. */
 static void find_keys(struct merge *m)
 {
@@ -104,17 +117,12 @@ static void find_keys(struct merge *m)
 		     "INSERT OR IGNORE INTO temp.m_key SELECT " DAY_ID " + t.ours "
 		     "FROM other.rival r JOIN temp.m_trap t ON t.theirs = r.trap");
 	merge_run(m,
-		"INSERT OR IGNORE INTO temp.m_key SELECT v.id FROM other.visit o CROSS "
-		"JOIN temp.m_trap t CROSS JOIN main.visit v WHERE t.theirs = o.trap "
-		"AND v.id = o.id - o.trap + t.ours AND (v.uid <> o.uid OR v.changed_at "
-		"<> o.changed_at OR v.changed_by <> o.changed_by OR v.outcome <> "
-		"o.outcome OR v.count IS NOT o.count OR v.note <> o.note OR v.reason "
+		"INSERT OR IGNORE INTO temp.m_key SELECT v.id FROM %s AND (v.uid <> "
+		"o.uid OR v.changed_at <> o.changed_at OR v.changed_by <> o.changed_by "
+		"OR v.outcome <> o.outcome OR v.count IS NOT o.count OR v.note <> o.note OR v.reason "
 		"IS NOT o.reason OR v.females IS NOT o.females OR v.others IS NOT "
-		"o.others OR v.stirred <> o.stirred OR v.scout <> o.scout)");
-	merge_run(m,
-		"INSERT OR IGNORE INTO temp.m_key SELECT o.id - o.trap + t.ours FROM "
-		"temp.m_trap t JOIN other.visit o ON o.trap = t.theirs WHERE t.ours IN "
-		"(SELECT ours FROM temp.m_trap GROUP BY ours HAVING count(*) > 1)");
+		"o.others OR v.stirred <> o.stirred OR v.scout <> o.scout)",
+		from_smaller(m));
 }
 
 /* Visits that only the other book has. Where both have one it is the same, or is looked
@@ -123,7 +131,9 @@ static int64_t copy_new(struct merge *m)
 {
 	bool keys = merge_number(m, "SELECT EXISTS (SELECT 1 FROM temp.m_key)") != 0;
 
-	return merge_write(m,
+	/* They were checked where they stand. */
+	store_exec(m->b, "PRAGMA ignore_check_constraints = ON", "", NULL);
+	int64_t n = merge_write(m,
 		"INSERT INTO main.visit (id, trap, day, " COLUMNS ") SELECT o.id - "
 		"o.trap + t.ours, t.ours, o.day, o.outcome, o.reason, o.count, "
 		"o.females, o.others, CASE WHEN o.new_card IS NOT NULL THEN (SELECT "
@@ -135,6 +145,8 @@ static int64_t copy_new(struct merge *m)
 		keys ? " AND NOT EXISTS (SELECT 1 FROM temp.m_key k WHERE k.id = o.id "
 		       "- o.trap + t.ours)"
 		     : "");
+	store_exec(m->b, "PRAGMA ignore_check_constraints = OFF", "", NULL);
+	return n;
 }
 
 /* Columns of m_leaf from a visit or rival `v`, its references as given. */
@@ -156,9 +168,9 @@ static void read_theirs(struct merge *m, const char *table, const char *where)
 {
 	merge_run(m,
 		"INSERT INTO temp.m_leaf SELECT " LEAF("t.ours", "c.ours",
-			"l.ours") "FROM temp.m_key k JOIN "
-				  "temp.m_trap t ON t.ours = k.id %% 1000000 JOIN other.%s v ON "
-				  "%s LEFT JOIN temp.m_card c ON c.theirs = v.new_card LEFT JOIN "
+			"l.ours") "FROM temp.m_key k JOIN temp.m_trap t ON t.ours = "
+				  "k.id %% 1000000 JOIN other.%s v ON %s LEFT JOIN "
+				  "temp.m_card c ON c.theirs = v.new_card LEFT JOIN "
 				  "temp.m_lure l ON l.theirs = v.new_lure",
 		table, where);
 }
@@ -193,11 +205,13 @@ static void judge_leaves(struct merge *m)
 		"= m_leaf.rowid");
 }
 
+/* Those that a person has to settle are none of them. */
 static int64_t count_changed(struct merge *m)
 {
 	return merge_number(m,
 		"SELECT count(*) FROM temp.m_leaf f JOIN main.visit v ON v.id = f.id "
-		"WHERE f.place = 1 AND " WORDS " <> f.words");
+		"WHERE f.place = 1 AND " WORDS " <> f.words AND NOT EXISTS (SELECT 1 "
+		"FROM temp.m_leaf r WHERE r.id = f.id AND r.place <> 1)");
 }
 
 /* What stands there already is left alone. */

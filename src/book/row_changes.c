@@ -159,7 +159,7 @@ bool book_row_changes(struct book *b, const char *kind, int64_t id,
 	if (ok && r.after) {
 		query_start(&q, b,
 			"SELECT at, by, op, old FROM history WHERE uid = ?1 AND "
-			"trap IS NULL ORDER BY id DESC");
+			"trap IS NULL AND undoes IS NOT -3 ORDER BY id DESC");
 		query_blob(&q, uid);
 		while (ok && query_row(&q))
 			ok = read_step(&r, &q, e);

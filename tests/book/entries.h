@@ -190,11 +190,13 @@ static inline bool put_source(struct dice *d, struct err *e)
 
 static inline bool put_setting(struct dice *d, struct err *e)
 {
-	static const char *const names[] = { "read_num", "read_den", "scout" };
+	static const char *const names[] = { "read_num", "read_den", "join_nights",
+		"long_nights", "scout" };
+	const char *name = names[roll(d, 5)];
 	char value[8];
 
-	snprintf(value, sizeof value, "%d", 1 + roll(d, 4));
-	return book_put_setting(d->desk->book, names[roll(d, 3)], value, e);
+	snprintf(value, sizeof value, "%d", 1 + roll(d, name[0] == 'r' ? 4 : 16));
+	return book_put_setting(d->desk->book, name, value, e);
 }
 
 static inline bool save_visit(struct dice *d, struct err *e)

@@ -1,28 +1,6 @@
 /* What a merge leaves alone, what it refuses, and taking it back. */
 #include "parted.h"
 
-static void trap_with_counts_of_two_pests_is_refused(void **state)
-{
-	struct merge_report report = { 0 };
-	struct book *b;
-	struct two t;
-
-	(void)state;
-	part(&t);
-	run_sql(t.b, "MB",
-		"UPDATE trap SET pest = (SELECT id FROM pest WHERE code = 'T2'), "
-		"changed_at = '2199-01-01T00:00:00.000Z'");
-	must(b = book_open(t.a, BOOK_EXISTING, "JR", e));
-	char *before = book_content(b);
-	refused(book_merge(b, t.b, &report, e), ERR_INPUT, "counts one pest");
-	char *after = book_content(b);
-	assert_string_equal(after, before);
-	free(before);
-	free(after);
-	book_close(b);
-	rejoin(&t);
-}
-
 static void merge_taken_back_gives_the_book_before_it(void **state)
 {
 	struct merge_report report = { 0 };
@@ -142,7 +120,6 @@ static void book_of_version_1_is_merged_from_a_copy(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(trap_with_counts_of_two_pests_is_refused),
 		cmocka_unit_test(merge_taken_back_gives_the_book_before_it),
 		cmocka_unit_test(merge_is_not_taken_back_over_later_changes),
 		cmocka_unit_test(look_changes_no_byte_of_either_book),

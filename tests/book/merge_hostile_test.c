@@ -41,7 +41,7 @@ static void other_book_that_is_not_whole_is_refused(void **state)
 		{ "an outcome that there is none",
 			"UPDATE visit SET outcome = 'eaten', count = NULL", "damaged" },
 		{ "a visit of no trap", "PRAGMA foreign_keys = OFF; DELETE FROM trap",
-			"rows of visit" },
+			"a visit names a trap" },
 		{ "an escape in a note",
 			"UPDATE visit SET note = 'a' || char(27) || '[2J'",
 			"cannot be printed" },

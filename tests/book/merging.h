@@ -15,12 +15,8 @@ struct shelf { /* a folder for books, gone at the end */
 
 static inline void shelf_make(struct shelf *s)
 {
-	struct stat st;
-
 	s->n = 0;
-	snprintf(s->folder, sizeof s->folder, "%s/merge-test-XXXXXX",
-		stat("/dev/shm", &st) == 0 ? "/dev/shm" : "/tmp");
-	assert_non_null(mkdtemp(s->folder));
+	folder_make(s->folder, sizeof s->folder, "merge-test");
 }
 
 static inline void shelf_path(struct shelf *s, char out[static 96])

@@ -102,6 +102,26 @@ static inline void assert_alike(const char *a, const char *b)
 	book_close(y);
 }
 
+static inline void both_ways(struct two *t)
+{
+	char a[96];
+
+	shelf_copy(&t->shelf, t->a, a);
+	merge(t->a, t->b);
+	merge(t->b, a);
+	assert_alike(t->a, t->b);
+}
+
+static inline struct matter *find_matter(
+	struct matters *m, enum matter_kind what, const char *table)
+{
+	for (size_t i = 0; i < m->n; i++)
+		if (m->items[i].what == what && strcmp(m->items[i].table, table) == 0)
+			return &m->items[i];
+	fail_msg("no matter %d of %s among %zu", (int)what, table, m->n);
+	return NULL;
+}
+
 /* Books that were typed each by itself. */
 static inline void typed_alone(struct two *t, const char *who, char out[static 96],
 	const char *label, int64_t pest_of)
