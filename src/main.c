@@ -199,10 +199,12 @@ static bool fill_context(
 			_("the clock shows no usable date; give one with --today "
 			  "YYYY-MM-DD"));
 	ctx->book_path = o->book ? o->book : path;
-	if (o->book && !*o->book)
-		return err_set(e, ERR_USAGE, _("--book wants the name of a file"));
-	return o->book || book_path(getenv("MOTHTALLY_BOOK"), getenv("XDG_DATA_HOME"),
-				  getenv("HOME"), path, PATH_MAX, e);
+	if (!o->book && !book_path(getenv("MOTHTALLY_BOOK"), getenv("XDG_DATA_HOME"),
+				getenv("HOME"), path, PATH_MAX, e))
+		return false;
+	/* Of what is in the memory alone nothing is left in the end. */
+	return (*ctx->book_path && strcmp(ctx->book_path, ":memory:") != 0) ||
+	       err_set(e, ERR_USAGE, _("--book wants the name of a file"));
 }
 
 static bool start(int argc, char **argv, bool utf8, struct err *e)

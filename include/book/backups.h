@@ -37,9 +37,10 @@ bool book_look_into(const char *path, struct book_contents *out, struct err *e);
  * under the file name in kept (`book-replaced-2026-07-21-074211.db`, in UTC; "" when
  * there was none), and what stands at `path` is at every moment one of the two, whole.
  * The backup itself stays. A damaged book is replaced too, and kept as it is. Refused:
- * a file that book_look_into refuses, a book that another program is reading or
- * writing, one of another program. The caller closes its own handle first; handles that other
- * programs hold refuse to write from then on, as for a book that was moved. */
+ * a file that book_look_into refuses or one with a damaged page, a book that another
+ * program is reading or writing, one of another program. The caller closes its own
+ * handle first; handles that other programs hold refuse to write from then on, as for
+ * a book that was moved. */
 bool book_restore(
 	const char *path, const char *backup, char *kept, size_t size, struct err *e);
 

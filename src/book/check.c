@@ -12,7 +12,7 @@ void finder_say(struct finder *f, const char *text)
 	f->tell(f->arg, text);
 }
 
-static bool check_file(struct finder *f, const char *what, struct err *e)
+bool check_file(struct finder *f, const char *what, struct err *e)
 {
 	struct query q;
 	char text[512];
@@ -46,8 +46,10 @@ static bool check_references(struct finder *f, const char *what, struct err *e)
 	char text[512];
 
 	query_start(&q, f->book,
-		"SELECT \"table\", parent, count(*) FROM pragma_foreign_key_check "
-		"GROUP BY 1, 2");
+		"SELECT x.\"table\", x.parent, count(*) FROM sqlite_schema t JOIN "
+		"pragma_foreign_key_check(t.name) x WHERE t.type = 'table' AND t.name "
+		"<> ?1 GROUP BY 1, 2");
+	query_text(&q, f->passed ? f->passed : "");
 	while (query_row(&q)) {
 		char table[NAME_BYTES], parent[NAME_BYTES];
 		query_get_copy(&q, table, sizeof table);

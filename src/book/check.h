@@ -14,6 +14,9 @@ struct finder {
 
 void finder_say(struct finder *f, const char *text);
 
+/* The file alone, page by page: damage. */
+bool check_file(struct finder *f, const char *what, struct err *e);
+
 /* All of the file but what only a grower can judge: damage, shape, references, rows
  * that cannot be used, texts that cannot be shown. */
 bool check_sound(struct finder *f, const char *what, struct err *e);

@@ -4,7 +4,7 @@
 #include "book/backups.h"
 
 #include "backup.h"
-#include "query.h"
+#include "check.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -128,6 +128,32 @@ static bool replace(
 	return true;
 }
 
+static void keep_first(void *arg, const char *text)
+{
+	struct err *first = arg;
+
+	if (first->kind == ERR_NONE)
+		err_set(first, ERR_BOOK, "%s", text);
+}
+
+/* All pages of the copy: opening it looks at some of them. What is wrong is said of
+ * the backup. */
+static bool is_whole(const char *part, const char *backup, struct err *e)
+{
+	struct book *b = mem_new(1, sizeof *b);
+	struct err first = { 0 };
+	int found = 0;
+	struct finder f = { b, keep_first, &first, &found, NULL };
+
+	b->path = mem_text(backup);
+	b->looking = true;
+	bool ok = store_connect(b, part, 0, e) && check_file(&f, what, e);
+	book_close(b);
+	if (!ok || found == 0)
+		return ok;
+	return err_set(e, ERR_BOOK, _("%s: %s: %s"), _(what), backup, first.text);
+}
+
 /* A copy of the backup beside the book. */
 static bool copy_backup(
 	const char *path, const char *backup, char *part, size_t size, struct err *e)
@@ -137,7 +163,7 @@ static bool copy_backup(
 	if (!from)
 		return false;
 	bool ok = store_folders(path, what, e) && store_part(path, part, size, what, e);
-	if (ok && !backup_copy(from, part, what, e)) {
+	if (ok && (!backup_copy(from, part, what, e) || !is_whole(part, backup, e))) {
 		unlink(part);
 		ok = false;
 	}

@@ -228,6 +228,53 @@ static void book_restore_refuses_and_leaves_every_byte(void **state)
 	desk_clear(&d);
 }
 
+/* Of a page that is free nobody minds what is in it. */
+static void leave_no_page_free(const char *path)
+{
+	sqlite3 *db;
+
+	assert_int_equal(sqlite3_open(path, &db), SQLITE_OK);
+	assert_int_equal(sqlite3_exec(db, "VACUUM", NULL, NULL, NULL), SQLITE_OK);
+	sqlite3_close(db);
+}
+
+/* Also of those pages that opening it does not look at. */
+static void book_restore_refuses_a_backup_with_a_damaged_page(void **state)
+{
+	enum { PAGE = 8192, STRIDE = 2 };
+	char backup[128], kept[128], bad[128];
+	struct desk d;
+	size_t n, m;
+
+	(void)state;
+	backed_up(&d, backup, sizeof backup);
+	leave_no_page_free(backup);
+	char *bytes = file_bytes(d.path, &n), *good = file_bytes(backup, &m);
+	snprintf(bad, sizeof bad, "%s/bad.db", d.folder);
+	assert_int_equal(good[16] << 8 | good[17], PAGE);
+	assert_true(m > 30 * PAGE);
+	for (size_t at = PAGE; at + PAGE <= m; at += STRIDE * PAGE) {
+		struct err err = { 0 };
+		char was[PAGE];
+
+		memcpy(was, good + at, PAGE);
+		memset(good + at, 0x5a, PAGE);
+		file_write(bad, good, m);
+		memcpy(good + at, was, PAGE);
+		if (book_restore(d.path, bad, kept, sizeof kept, &err))
+			fail_msg("page %zu is gone, and it was taken", at / PAGE + 1);
+		assert_int_equal(err.kind, ERR_BOOK);
+		assert_non_null(strstr(err.text, "damaged"));
+		assert_null(strchr(err.text, '\n'));
+		assert_unchanged(d.path, bytes, n);
+		assert_int_equal(files(d.folder, "replaced"), 0);
+		assert_int_equal(files(d.folder, "part"), 0);
+	}
+	free(bytes);
+	free(good);
+	desk_clear(&d);
+}
+
 static void book_restore_waits_for_no_program_that_writes(void **state)
 {
 	char backup[128], kept[128];
@@ -309,6 +356,7 @@ int main(void)
 		cmocka_unit_test(
 			book_restore_replaces_a_damaged_book_and_keeps_what_is_left),
 		cmocka_unit_test(book_restore_refuses_and_leaves_every_byte),
+		cmocka_unit_test(book_restore_refuses_a_backup_with_a_damaged_page),
 		cmocka_unit_test(book_restore_waits_for_no_program_that_writes),
 		cmocka_unit_test(book_restore_plays_no_old_journal_into_the_new_book),
 	};
