@@ -22,7 +22,8 @@ struct merging {
 };
 void merging_free(struct merging *m);
 
-/* What would come in, change and go; nothing is changed. As book_merge_look. */
+/* What would come in, change and go, and what would be left to settle; nothing is
+ * changed. As book_merge_look. */
 bool merging_look(struct book *b, const char *file, struct merging *out, struct err *e);
 /* Does it, and says what came, changed and went. As book_merge. */
 bool merging_do(struct book *b, const char *file, struct merging *out, struct err *e);
@@ -40,6 +41,8 @@ struct open_matters {
 	size_t n, cap;
 	struct matters book; /* the same as the book has them */
 };
+/* The question that a matter of the book is. */
+void merging_ask(const struct matter *from, struct open_matter *m);
 /* All that merges left open; replaces what the list held. */
 bool merging_open(struct book *b, struct open_matters *out, struct err *e);
 void merging_open_free(struct open_matters *m);

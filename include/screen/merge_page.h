@@ -6,6 +6,8 @@
 #include "answers/merging.h"
 #include "screen/page.h"
 
+enum { MERGE_FOUND = 8 };
+
 enum merge_stage {
 	MERGE_LIST,   /* of what is to be settled */
 	MERGE_MATTER, /* the picked one, with its answers */
@@ -21,9 +23,13 @@ struct merge_page {
 	size_t picked, top;              /* of the list */
 	size_t read;                     /* first line shown of what is read */
 	int rows;                        /* of the last frame */
+	/* Books that may be meant: beside this one, or on a stick. By the loop. */
+	char found[MERGE_FOUND][NOTE_BYTES];
+	size_t n_found;
 	char path[NOTE_BYTES], count[8];
 	size_t cursor;
-	bool sure; /* u was pressed: the next one goes back to before the merge */
+	bool fresh; /* nothing was typed into the path yet */
+	bool sure;  /* u was pressed: the next one goes back to before the merge */
 	struct message message;
 };
 
@@ -33,6 +39,8 @@ struct merge_page {
 struct key_rows merge_page_keys(void);
 /* Those that do something on what is shown now. */
 struct key_rows merge_page_keys_now(const struct merge_page *p);
+/* Which of the books found the path names, from 1 on; 0: none of them. */
+size_t merge_page_found(const struct merge_page *p);
 struct wish merge_page_key(struct merge_page *p, struct input in);
 void merge_page_draw(struct merge_page *p, struct canvas *c);
 

@@ -1,5 +1,7 @@
 #include "answers/merging.h"
 
+#include "answers/entry_forms.h"
+#include "answers/entry_rules.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -7,6 +9,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 void merging_free(struct merging *m)
 {
@@ -39,15 +42,15 @@ static void say_counts(const struct merge_report *r, struct merging *out)
 	for (size_t i = 0; i < r->n_counts; i++) {
 		const struct merge_count *c = &r->counts[i];
 		if (c->came)
-			addf(out, TONE_PLAIN, 2, _("%s: %lld come in"), c->words,
+			addf(out, TONE_PLAIN, 2, _("%s: %lld new"), c->words,
 				(long long)c->came);
 		if (c->theirs)
 			addf(out, TONE_PLAIN, 2,
-				_("%s: %lld become as they are in the other book"),
+				_("%s: %lld changed to what the other book has"),
 				c->words, (long long)c->theirs);
 		if (c->gone)
 			addf(out, TONE_PLAIN, 2,
-				_("%s: %lld go, as they were removed there"), c->words,
+				_("%s: %lld removed, as in the other book"), c->words,
 				(long long)c->gone);
 	}
 }
@@ -61,7 +64,38 @@ static void say_author(const char *by, const char *at, char out[static SAY_LINE]
 	snprintf(out, SAY_LINE, "%s, %s", *by ? by : _("somebody"), time);
 }
 
-static void say_difference(const struct merge_difference *d, struct merging *out)
+/* "75 %", as its form shows it. */
+static void show_setting(const char *name, char value[static ENTRY_TEXT])
+{
+	struct setting_row row = { 0 };
+
+	while (row.name < SETTING_COUNT &&
+		strcmp(setting_facts[row.name].name, name) != 0)
+		row.name++;
+	if (row.name == SETTING_COUNT || !*value)
+		return;
+	text_copy(row.value, sizeof row.value, value);
+	setting_show(&row);
+	text_copy(value, ENTRY_TEXT, row.value);
+}
+
+static void say_field(const struct merge_difference *d, const struct merge_field *f,
+	const struct manner *m, struct merging *out)
+{
+	char label[SAY_SHORT], ours[ENTRY_TEXT], theirs[ENTRY_TEXT];
+
+	entry_say_value(d->kind, m, f->field, f->ours, label, ours);
+	entry_say_value(d->kind, m, f->field, f->theirs, label, theirs);
+	if (strcmp(d->kind, "setting") == 0) {
+		show_setting(d->name, ours);
+		show_setting(d->name, theirs);
+	}
+	addf(out, TONE_PLAIN, 4, _("%s: here %.80s, there %.80s"), label,
+		*ours ? ours : _("empty"), *theirs ? theirs : _("empty"));
+}
+
+static void say_difference(
+	const struct merge_difference *d, const struct manner *m, struct merging *out)
 {
 	char ours[SAY_LINE], theirs[SAY_LINE];
 
@@ -69,15 +103,18 @@ static void say_difference(const struct merge_difference *d, struct merging *out
 	say_author(d->their_name, d->their_time, theirs);
 	if (d->how == MERGE_THEIRS)
 		addf(out, TONE_PLAIN, 2,
-			_("%s: theirs holds (%s), ours goes into the history (%s)"),
+			_("%s: theirs holds (%s); ours stays in the history (%s)"),
 			d->name, theirs, ours);
 	else
 		addf(out, TONE_PLAIN, 2,
-			_("%s: ours holds (%s), theirs goes into the history (%s)"),
+			_("%s: ours holds (%s); theirs stays in the history (%s)"),
 			d->name, ours, theirs);
+	for (size_t i = 0; i < d->n_fields; i++)
+		say_field(d, &d->fields[i], m, out);
 }
 
-static void say_report(const struct merge_report *r, struct merging *out)
+static void say_report(
+	const struct merge_report *r, const struct manner *m, struct merging *out)
 {
 	const struct merge_differences *d = &r->differences;
 
@@ -88,19 +125,19 @@ static void say_report(const struct merge_report *r, struct merging *out)
 		addf(out, TONE_TITLE, 0, "%s",
 			_("Changed in both books: the later change holds"));
 	for (size_t i = 0; i < d->n; i++)
-		say_difference(&d->items[i], out);
+		say_difference(&d->items[i], m, out);
 	if (d->all > (int64_t)d->n)
 		addf(out, TONE_QUIET, 2, _("and %lld more"),
 			(long long)(d->all - (int64_t)d->n));
 	if (r->nothing_new)
 		addf(out, TONE_PLAIN, 0, "%s",
 			_("This book has all that the other one holds."));
-	else if (r->n_counts + d->n == 0)
+	else if (r->n_counts + d->n + r->matters.n == 0)
 		addf(out, TONE_PLAIN, 0, "%s",
 			_("No row changes; what the other book remembers of earlier "
 			  "ones comes along."));
 	out->nothing_new = r->nothing_new;
-	out->open = r->open;
+	out->open = (int64_t)r->matters.n;
 	text_copy(out->kept, sizeof out->kept, r->kept);
 }
 
@@ -109,6 +146,30 @@ static void say_matter(const struct open_matter *m, struct merging *out)
 	addf(out, TONE_UNSURE, 2, "%s", m->title);
 	for (int i = 0; i < m->n_choices; i++)
 		addf(out, TONE_PLAIN, 4, "%d  %s", i + 1, m->choices[i]);
+}
+
+static void say_version(const struct matter_choice *c, struct merging *out)
+{
+	const char *scout = *c->words.scout ? c->words.scout : c->changed_by;
+	char visit[SAY_SHORT];
+
+	say_visit(&c->visit, visit);
+	addf(out, TONE_PLAIN, 4, _("%s by %s"), visit, *scout ? scout : _("somebody"));
+}
+
+/* What will be asked once it is done. */
+static void say_coming(const struct matters *all, struct merging *out)
+{
+	if (all->n > 0)
+		addf(out, TONE_TITLE, 0, "%s",
+			_("To be settled by a person once it is merged"));
+	for (size_t i = 0; i < all->n; i++) {
+		struct open_matter m;
+		merging_ask(&all->items[i], &m);
+		addf(out, TONE_UNSURE, 2, "%s", m.title);
+		for (size_t k = 0; k < all->items[i].n_choices; k++)
+			say_version(&all->items[i].choices[k], out);
+	}
 }
 
 void merging_say_open(const struct open_matters *m, struct merging *out)
@@ -123,12 +184,16 @@ static bool merge(
 	struct book *b, const char *file, bool keep, struct merging *out, struct err *e)
 {
 	struct merge_report report = { 0 };
-	bool ok = keep ? book_merge(b, file, &report, e)
-		       : book_merge_look(b, file, &report, e);
+	struct manner manner;
+	bool ok = manner_read(&manner, b, e) &&
+		  (keep ? book_merge(b, file, &report, e)
+			: book_merge_look(b, file, &report, e));
 
 	out->n = 0;
 	if (ok)
-		say_report(&report, out);
+		say_report(&report, &manner, out);
+	if (ok && !keep && !report.nothing_new)
+		say_coming(&report.matters, out);
 	book_merge_free(&report);
 	return ok;
 }

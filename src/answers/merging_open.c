@@ -68,6 +68,35 @@ static void say_times(const struct matter *from, char *removed, char *changed)
 	say_time(from->changed_at, changed);
 }
 
+/* What was counted for the first pest stays counted for it. */
+static void ask_other_pest(const struct matter *from, struct open_matter *m)
+{
+	char removed[SAY_SHORT], changed[SAY_SHORT];
+
+	say_times(from, removed, changed);
+	snprintf(m->title, sizeof m->title,
+		_("%.60s: %s made it a trap of another pest (%s), here it is still "
+		  "that of the first (%s, %s)"),
+		from->name, who(from->removed_by), removed, who(from->changed_by),
+		changed);
+	add_choice(m, _("two traps hang there: keep both"));
+	add_choice(m, _("there is only the other one: remove this one, if no visit "
+			"is entered for it"));
+}
+
+/* A setting, or a biofix where another one holds for the season. */
+static void ask_unfit(const struct matter *from, struct open_matter *m)
+{
+	char changed[SAY_SHORT];
+
+	say_time(from->changed_at, changed);
+	snprintf(m->title, sizeof m->title,
+		_("%.80s: does not go with a later entry and is not used (%s, %s)"),
+		from->name, who(from->changed_by), changed);
+	add_choice(m, _("bring it back, if it goes with the others by now"));
+	add_choice(m, _("leave it out; it is not shown now"));
+}
+
 static void ask_row(const struct matter *from, struct open_matter *m)
 {
 	char removed[SAY_SHORT], changed[SAY_SHORT], name[SAY_LINE], day[DAY_TEXT_SIZE];
@@ -99,13 +128,17 @@ static void ask_name(const struct matter *from, struct open_matter *m)
 			"list"));
 }
 
-static void ask(const struct matter *from, struct open_matter *m)
+void merging_ask(const struct matter *from, struct open_matter *m)
 {
 	*m = (struct open_matter){ 0 };
 	if (from->what == MATTER_COUNTS || from->what == MATTER_REMOVED)
 		ask_visit(from, m);
 	else if (from->what == MATTER_NAMES)
 		ask_name(from, m);
+	else if (from->other_pest)
+		ask_other_pest(from, m);
+	else if (*from->removed_at == '\0')
+		ask_unfit(from, m);
 	else
 		ask_row(from, m);
 }
@@ -118,7 +151,7 @@ bool merging_open(struct book *b, struct open_matters *out, struct err *e)
 	out->items =
 		mem_grow(out->items, &out->cap, out->book.n + 1, sizeof *out->items);
 	for (; out->n < out->book.n; out->n++)
-		ask(&out->book.items[out->n], &out->items[out->n]);
+		merging_ask(&out->book.items[out->n], &out->items[out->n]);
 	return true;
 }
 

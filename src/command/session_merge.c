@@ -4,10 +4,12 @@
 #include "base/text.h"
 #include "base/words.h"
 
+#include <glob.h>
 #include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 enum { KEPT_BYTES = 1024 };
 
@@ -18,10 +20,66 @@ bool session_read_merge(struct session *s, struct err *e)
 	return session_read_log(s, e) && merging_open(s->book, &s->merge.matters, e);
 }
 
+static bool is_book(const char *path)
+{
+	struct book_contents contents;
+	struct err e = { 0 };
+
+	return book_look_into(path, &contents, &e);
+}
+
+/* Books that match, but for this one and its copies from before a merge. */
+static void add_found(struct session *s, const char *pattern)
+{
+	struct merge_page *p = &s->merge.page;
+	struct stat own, other;
+	glob_t found;
+
+	if (glob(pattern, 0, NULL, &found) != 0)
+		return;
+	bool known = stat(s->ctx->book_path, &own) == 0;
+	for (size_t i = 0; i < found.gl_pathc && p->n_found < MERGE_FOUND; i++) {
+		const char *path = found.gl_pathv[i], *name = strrchr(path, '/');
+		if (strstr(name ? name : path, "-replaced-"))
+			continue;
+		bool same = stat(path, &other) != 0 ||
+			    (known && own.st_dev == other.st_dev &&
+				    own.st_ino == other.st_ino);
+		if (!same && S_ISREG(other.st_mode) && strlen(path) < NOTE_BYTES &&
+			is_book(path))
+			text_copy(p->found[p->n_found++], NOTE_BYTES, path);
+	}
+	globfree(&found);
+}
+
+/* The folder of a file, in which no letter stands for others. */
+static void add_folder(const char *path, struct buf *out)
+{
+	const char *slash = strrchr(path, '/');
+
+	for (; slash && path <= slash; path++)
+		buf_addf(out, strchr("*?[\\", *path) ? "\\%c" : "%c", *path);
+}
+
+/* On sticks, then beside the book. */
+static void find_others(struct session *s)
+{
+	struct buf pattern = { 0 };
+
+	add_found(s, "/media/*/*.db");
+	add_found(s, "/media/*/*/*.db");
+	add_found(s, "/run/media/*/*/*.db");
+	add_folder(s->ctx->book_path, &pattern);
+	buf_add(&pattern, "*.db");
+	add_found(s, pattern.text);
+	buf_free(&pattern);
+}
+
 void session_merge_page(struct session *s, const struct wish *w)
 {
 	(void)w;
 	s->merge.page = (struct merge_page){ 0 };
+	find_others(s);
 	session_open(s, PAGE_MERGE);
 }
 

@@ -48,8 +48,8 @@ static void draw_nothing(struct merge_page *p, struct canvas *c, const struct fr
 	struct prose text = { 0 };
 
 	prose_add(&text, INK_PLAIN, 0,
-		_("Two scouts, two books: f brings the other one's into this one. It "
-		  "can be done in any order and as often as you like; nothing is "
+		_("Two scouts, two books: f or + brings the other one's into this one. "
+		  "It can be done in any order and as often as you like; nothing is "
 		  "entered twice, and nothing is lost."));
 	prose_gap(&text);
 	prose_add(&text, INK_PLAIN, 0,
@@ -71,7 +71,7 @@ static void draw_matter(struct merge_page *p, struct canvas *c, const struct fra
 		prose_add(&text, INK_PLAIN, 2, line);
 	}
 	if (m->takes_count)
-		prose_add(&text, INK_PLAIN, 2, _("c  another count holds"));
+		prose_add(&text, INK_PLAIN, 2, _("c or *  another count holds"));
 	draw_prose(p, c, f, &text);
 }
 
@@ -137,8 +137,14 @@ void merge_page_draw(struct merge_page *p, struct canvas *c)
 		.title = _("Merging"), .message = &m, .keys = merge_page_keys_now(p)
 	};
 	bool typing = p->stage == MERGE_PATH || p->stage == MERGE_COUNT;
+	char status[SAY_LINE];
 
-	if (typing && !m.text[0])
+	if (p->stage == MERGE_PATH && p->n_found > 1 && merge_page_found(p) &&
+		!m.text[0]) {
+		snprintf(status, sizeof status, _("book %zu of %zu found; + the next"),
+			merge_page_found(p), p->n_found);
+		f.status = status;
+	} else if (typing && !m.text[0])
 		f.status = _("Enter goes on, Esc leaves it.");
 	else if (!m.text[0] && hint(p))
 		message_set(&m, false, "%s", hint(p));

@@ -25,7 +25,8 @@ static const struct key_row rows[] = {
 		   "it") },
 	{ { INPUT_CHAR, 'f' }, { INPUT_CHAR, '+' }, MERGE_FILE, "f", N_("other book"),
 		N_("asks for the file of another book and shows what it would bring; "
-		   "nothing is changed by that") },
+		   "nothing is changed by that. + then takes the next book found "
+		   "beside this one or on a stick") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 0 }, { INPUT_NONE, 0 }, MERGE_ANSWER, "1-6", NULL,
 		N_("in an open matter: takes the answer with that number") },
@@ -41,7 +42,31 @@ static const struct key_row rows[] = {
 		N_("this page") },
 };
 
-/* What works while another book is shown, for the key line. */
+/* What works on the list, and on the empty one, for the key line. */
+static const struct key_row list_rows[] = {
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, MERGE_ENTER, "Enter",
+		NC_("key", "open"), N_("opens the picked matter") },
+	{ { INPUT_CHAR, 'f' }, { INPUT_CHAR, '+' }, MERGE_FILE, "f", N_("other book"),
+		N_("asks for the file of another book") },
+	{ { INPUT_CHAR, 'u' }, { INPUT_NONE, 0 }, MERGE_UNDO, "u", N_("undo merge"),
+		N_("goes back to before the latest merge") },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, MERGE_BACK, "Esc", N_("back"),
+		N_("to the page before") },
+	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, MERGE_HELP, "?", N_("keys"),
+		N_("this page") },
+};
+
+/* And while the path of another book is typed; the first where there is a choice. */
+static const struct key_row path_rows[] = {
+	{ { INPUT_CHAR, '+' }, { INPUT_NONE, 0 }, MERGE_FILE, "+", N_("next found"),
+		N_("the next book found") },
+	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, MERGE_ENTER, "Enter", N_("look"),
+		N_("shows what the book would bring") },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, MERGE_BACK, "Esc", N_("leave it"),
+		N_("to the list; nothing is merged") },
+};
+
+/* What works while another book is shown. */
 static const struct key_row shown_rows[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, MERGE_ENTER, "Enter", N_("merge"),
 		N_("merges the book that is shown") },
@@ -63,6 +88,11 @@ static const struct key_row matter_rows[] = {
 		N_("this page") },
 };
 
+static size_t n_open(const struct merge_page *p)
+{
+	return p->open ? p->open->n : 0;
+}
+
 struct key_rows merge_page_keys_now(const struct merge_page *p)
 {
 	if (p->stage == MERGE_SHOWN)
@@ -71,7 +101,13 @@ struct key_rows merge_page_keys_now(const struct merge_page *p)
 	if (p->stage == MERGE_MATTER || p->stage == MERGE_COUNT)
 		return (struct key_rows){ matter_rows,
 			sizeof matter_rows / sizeof *matter_rows };
-	return merge_page_keys();
+	size_t skip = p->stage == MERGE_PATH ? p->n_found < 2 : n_open(p) == 0;
+	if (p->stage == MERGE_PATH)
+		return (struct key_rows){ path_rows + skip,
+			sizeof path_rows / sizeof *path_rows - skip };
+	/* With nothing to open, Enter asks for a file as f does. */
+	return (struct key_rows){ list_rows + skip,
+		sizeof list_rows / sizeof *list_rows - skip };
 }
 
 struct key_rows merge_page_keys(void)
@@ -79,20 +115,33 @@ struct key_rows merge_page_keys(void)
 	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
 }
 
-static size_t n_open(const struct merge_page *p)
-{
-	return p->open ? p->open->n : 0;
-}
-
 static const struct open_matter *picked(const struct merge_page *p)
 {
 	return p->picked < n_open(p) ? &p->open->items[p->picked] : NULL;
+}
+
+/* Which of the books found the path names, from 1 on; 0: none, it was typed. */
+size_t merge_page_found(const struct merge_page *p)
+{
+	for (size_t i = 0; i < p->n_found; i++)
+		if (strcmp(p->found[i], p->path) == 0)
+			return i + 1;
+	return 0;
+}
+
+static void take_found(struct merge_page *p, size_t i)
+{
+	text_copy(p->path, sizeof p->path, p->found[i % p->n_found]);
+	p->cursor = strlen(p->path);
 }
 
 static struct wish ask_path(struct merge_page *p)
 {
 	p->stage = MERGE_PATH;
 	p->cursor = strlen(p->path);
+	p->fresh = true;
+	if (!p->path[0] && p->n_found > 0)
+		take_found(p, 0);
 	return page_wish(WANT_NOTHING);
 }
 
@@ -106,7 +155,8 @@ static struct wish with_path(const struct merge_page *p, enum want want)
 
 static struct wish path_key(struct merge_page *p, struct input in)
 {
-	struct line l = { p->path, sizeof p->path, p->cursor, false };
+	bool found = p->fresh && merge_page_found(p);
+	struct line l = { p->path, sizeof p->path, p->cursor, found };
 
 	if (in.kind == INPUT_ESC) {
 		p->stage = MERGE_LIST;
@@ -118,11 +168,16 @@ static struct wish path_key(struct merge_page *p, struct input in)
 		p->read = 0;
 		return with_path(p, WANT_MERGE_LOOK);
 	}
-	if (in.kind == INPUT_ENTER || !line_key(&l, in, &p->message))
+	if (in.kind == INPUT_CHAR && in.ch == '+' && p->n_found > 0 &&
+		(p->fresh || merge_page_found(p)))
+		take_found(p, merge_page_found(p));
+	else if (in.kind == INPUT_ENTER || !line_key(&l, in, &p->message))
 		message_set(&p->message, false,
 			_("A path such as /media/stick/book.db; Esc leaves it."));
-	else
+	else {
 		p->cursor = l.at;
+		p->fresh = false;
+	}
 	return page_wish(WANT_NOTHING);
 }
 

@@ -34,7 +34,7 @@ done
 of jr export visits >"$work/before.csv"
 
 check "--look says what would come" sh -c \
-	"'$prog' --book '$work/jr.db' merge '$work/mb.db' --look | grep -q 'visits: 1 come in'"
+	"'$prog' --book '$work/jr.db' merge '$work/mb.db' --look | grep -q 'visits: 1 new'"
 of jr export visits >"$work/looked.csv"
 check "and changes nothing" cmp -s "$work/before.csv" "$work/looked.csv"
 
@@ -54,7 +54,7 @@ for i in 1 2 3 4 5 6 7; do keys BSpace; done
 text "mb.db"
 keys Enter
 check "what would come is shown first" wait_for 10 shows 'Nothing is changed yet'
-check "kind by kind" shows 'visits: 1 come in'
+check "kind by kind" shows 'visits: 1 new'
 keys Enter
 check "Enter merges, and says what is left" wait_for 10 shows '1 matter is left to settle'
 check "the trap that was counted twice is listed" shows '> trap 1 of Addermoor'

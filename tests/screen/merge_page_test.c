@@ -19,10 +19,21 @@ static const struct open_matters open_two = { .items = matter, .n = 2 };
 
 static struct merging_line lines[] = {
 	{ TONE_TITLE, 0, "From the other book" },
-	{ TONE_PLAIN, 2, "visits: 12 come in" },
-	{ TONE_PLAIN, 2, "thresholds: 1 become as they are in the other book" },
+	{ TONE_PLAIN, 2, "visits: 12 new" },
+	{ TONE_PLAIN, 2, "traps: 1 changed to what the other book has" },
+	{ TONE_TITLE, 0, "Changed in both books: the later change holds" },
+	{ TONE_PLAIN, 2,
+		"trap 2 gate of Addermoor: theirs holds (MB, 21 Jul 2026 19:40); ours "
+		"stays in the history (JR, 21 Jul 2026 08:02)" },
+	{ TONE_PLAIN, 4, "trap: here 2a, there 2 gate" },
+	{ TONE_TITLE, 0, "To be settled by a person once it is merged" },
+	{ TONE_UNSURE, 2, "trap 3 of Addermoor, Tue 21 July 2026: put in twice" },
+	{ TONE_PLAIN, 4, "9 by MB" },
+	{ TONE_PLAIN, 4, "14 by JR" },
 };
-static const struct merging look_three = { .lines = lines, .n = 3, .open = 1 };
+static const struct merging look_three = {
+	.lines = lines, .n = sizeof lines / sizeof *lines, .open = 1
+};
 static const struct merging look_nothing = { .nothing_new = true };
 
 static struct merge_page sample(enum merge_stage stage)
@@ -57,6 +68,31 @@ static void merge_page_looks_at_a_book_before_it_merges_it(void **state)
 	w = press(&p, INPUT_ENTER);
 	assert_int_equal(w.want, WANT_MERGE);
 	assert_string_equal(w.words.note, "b.db");
+}
+
+/* What is found can be taken with the number pad alone; what is typed replaces it. */
+static void merge_page_offers_the_books_that_were_found(void **state)
+{
+	struct merge_page p = sample(MERGE_LIST);
+
+	(void)state;
+	snprintf(p.found[0], sizeof p.found[0], "/media/a/one.db");
+	snprintf(p.found[1], sizeof p.found[1], "/media/a/two.db");
+	p.n_found = 2;
+	type(&p, "+");
+	assert_string_equal(p.path, "/media/a/one.db");
+	type(&p, "+");
+	assert_string_equal(p.path, "/media/a/two.db");
+	assert_int_equal(merge_page_found(&p), 2);
+	type(&p, "+");
+	struct wish w = press(&p, INPUT_ENTER);
+	assert_int_equal(w.want, WANT_MERGE_LOOK);
+	assert_string_equal(w.words.note, "/media/a/one.db");
+	type(&p, "+x+");
+	assert_string_equal(p.path, "x+");
+	press(&p, INPUT_ESC);
+	type(&p, "++"); /* what was typed stays until + takes another */
+	assert_string_equal(p.path, "/media/a/one.db");
 }
 
 static void merge_page_merges_nothing_without_a_yes(void **state)
@@ -135,6 +171,9 @@ static void merge_page_shows_its_stages(void **state)
 		{ "merge-list-80x24", MERGE_LIST, 24, 80 },
 		{ "merge-matter-80x24", MERGE_MATTER, 24, 80 },
 		{ "merge-look-80x24", MERGE_SHOWN, 24, 80 },
+		{ "merge-look-40x16", MERGE_SHOWN, 16, 40 },
+		{ "merge-path-80x24", MERGE_PATH, 24, 80 },
+		{ "merge-path-40x16", MERGE_PATH, 16, 40 },
 		{ "merge-list-40x16", MERGE_LIST, 16, 40 },
 		{ "merge-matter-40x16", MERGE_MATTER, 16, 40 },
 		{ "merge-count-40x16", MERGE_COUNT, 16, 40 },
@@ -145,6 +184,9 @@ static void merge_page_shows_its_stages(void **state)
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct merge_page p = sample(row[i].stage);
 
+		p.n_found = 2;
+		snprintf(p.found[0], sizeof p.found[0], "/media/stick/mb.db");
+		snprintf(p.path, sizeof p.path, "/media/stick/mb.db");
 		canvas_size(&c, row[i].rows, row[i].cols);
 		merge_page_draw(&p, &c);
 		expect_golden(row[i].name, &c, false);
@@ -176,6 +218,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(merge_page_looks_at_a_book_before_it_merges_it),
+		cmocka_unit_test(merge_page_offers_the_books_that_were_found),
 		cmocka_unit_test(merge_page_merges_nothing_without_a_yes),
 		cmocka_unit_test(merge_page_settles_by_the_number_of_an_answer),
 		cmocka_unit_test(merge_page_settles_by_another_count),
