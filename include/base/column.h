@@ -27,6 +27,8 @@ enum pick_from {
 	PICK_STATION,
 	PICK_CROP, /* those that blocks have; another may be typed */
 	PICK_BIOFIX_RULE,
+	PICK_APPLICATOR,  /* those of earlier treatments; another may be typed */
+	PICK_CERTIFICATE, /* the same, of that applicator if one is typed */
 	PICK_COUNT
 };
 
@@ -58,6 +60,7 @@ struct column {
 	const char *label;     /* N_(): "hung on"; NULL: not on the form */
 	const char *form_help; /* N_(): where help is only true of a file; NULL: help */
 	enum pick_from pick;   /* what its value is chosen from */
+	bool shipped;          /* a text that may be one of words_shipped() */
 	int list_cols;         /* widest in a list of records; 0: not in the list */
 };
 

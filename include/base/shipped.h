@@ -14,4 +14,8 @@ struct shipped {
 /* NULL if the program carries no such file. */
 const struct shipped *shipped_find(const char *name);
 
+/* The words in these files that people see, each with its context as NC_() of
+ * base/words.h gives it; NULL after the last. Made by share/words.sh. */
+extern const char *const shipped_words[];
+
 #endif

@@ -29,6 +29,14 @@ const char *words_shown(const char *text) __attribute__((format_arg(1)));
  * context is translated too. */
 const char *words_in(const char *key) __attribute__((format_arg(1)));
 
+/* A word of the shipped tables (share/words.sh) as it is shown: what a pest or a lure is
+ * called, a note, a published event. A text that is in none of them is given back as it
+ * is; a grower's own that equals a word of them means the same and is shown like it. The
+ * book and files keep the word of the table. */
+const char *words_shipped(const char *text);
+/* The word of a table that is shown so, in either case of letters; else the text. */
+const char *words_as_shipped(const char *shown);
+
 /* The numbers of those who read: with the decimal mark of their locale once a catalogue
  * is in use, else with a point. Files, SQL and the season know the point alone, and
  * LC_NUMERIC stays "C": what people read is printed by the two functions below.

@@ -68,6 +68,8 @@ struct import_from {
 	void *arg;
 	bool replace; /* thresholds: those that the file lacks leave the book */
 	const struct zone *zone; /* of times without an offset; borrowed; NULL: UTC */
+	/* An invented book's: notes are put in as words_shipped() has them. */
+	bool shipped;
 };
 
 /* Takes the file into the book: all rows or none, in one transaction. The first row

@@ -123,10 +123,11 @@ static bool add_trap(const struct writing *w, size_t trap, struct err *e)
 	const struct lure_kind *lure_kind = log_lure(l, lure->kind);
 	const struct card_kind *card_kind = log_card(l, card->kind);
 	const struct hanging_part lure_part = { AGENDA_LURE,
-		lure_kind ? lure_kind->name : _("kind not given"), lure->since,
-		lure->due };
+		lure_kind ? words_shipped(lure_kind->name) : _("kind not given"),
+		lure->since, lure->due };
 	const struct hanging_part card_part = { AGENDA_CARD,
-		card_kind ? card_kind->name : _("kind not given"), card->since,
+		card_kind ? words_shipped(card_kind->name) : _("kind not given"),
+		card->since,
 		card->mark >= CARD_CHANGE && card->due > l->today ? l->today
 								  : card->due };
 

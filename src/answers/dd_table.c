@@ -72,7 +72,7 @@ static void say_rule_text(struct dd_table *t)
 		words_print(cap, sizeof cap, _("cap %.5g %c, "), r->cap, t->ask.unit);
 	snprintf(t->rule_text, sizeof t->rule_text,
 		_("base %.5g %c, %smethod %s, cutoff %s"), r->base, t->ask.unit, cap,
-		dd_method_word(r->method), dd_cutoff_word(r->cutoff));
+		_(dd_method_word(r->method)), _(dd_cutoff_word(r->cutoff)));
 }
 
 static bool settle_days(struct dd_table *t, struct book *b, struct err *e)

@@ -77,6 +77,9 @@ extern const struct family_ops farms_ops, blocks_ops, traps_ops, pests_ops, lure
 	cards_ops, thresholds_ops, stations_ops, sources_ops, treatments_ops, picks_ops,
 	checks_ops, dispensers_ops, settings_ops;
 
+/* A word of files or of a shipped table as the reader's language has it; another text
+ * as it is. */
+const char *text_of_word(const struct column *c, const char *text);
 /* Row by row of a family's columns, as texts of a form. */
 void text_of_field(const struct column *c, const void *row, const struct manner *m,
 	char out[static ENTRY_TEXT]);

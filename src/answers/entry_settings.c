@@ -9,23 +9,23 @@
 #include <string.h>
 #include <strings.h>
 
-static const char *const area_units[] = { "ha", "acre", NULL };
-static const char *const length_units[] = { "m", "feet", NULL };
+static const char *const area_units[] = { "ha", N_("acre"), NULL };
+static const char *const length_units[] = { "m", N_("feet"), NULL };
 static const char *const degree_units[] = { "C", "F", NULL };
-static const char *const date_styles[] = { "day-month", "month-day", NULL };
-static const char *const week_starts[] = { "monday", "sunday", NULL };
-static const char *const papers[] = { "a4", "letter", NULL };
+static const char *const date_styles[] = { N_("day-month"), N_("month-day"), NULL };
+static const char *const week_starts[] = { N_("monday"), N_("sunday"), NULL };
+static const char *const papers[] = { "a4", N_("letter"), NULL };
 
 const struct setting_facts setting_facts[SETTING_COUNT] = {
 	{ "join_nights", N_("Nights under which intervals are joined"),
 		N_("An interval of fewer nights than this is joined with those before "
 		   "it."),
 		1, 31, NULL, SETTING_PLAIN },
-	{ "long_nights", N_("Nights above which an interval is long"),
+	{ "long_nights", N_("Nights above which a catch is an average"),
 		N_("A catch of more nights than this is marked as an average over a "
 		   "long interval."),
 		1, NIGHTS_MAX, NULL, SETTING_PLAIN },
-	{ "stale_nights", N_("Nights after which a catch is unknown"),
+	{ "stale_nights", N_("Nights unread till a catch is unknown"),
 		N_("A trap that was not read for more nights than this has no catch "
 		   "for this week."),
 		1, NIGHTS_MAX, NULL, SETTING_PLAIN },
@@ -195,12 +195,15 @@ void setting_show(struct setting_row *r)
 		snprintf(r->value, sizeof r->value, _("%.8s %%"), value);
 	else if (setting_facts[r->name].look == SETTING_YES_NO)
 		text_copy(r->value, sizeof r->value,
-			column_yes_no(strcmp(value, "0") != 0));
+			_(column_yes_no(strcmp(value, "0") != 0)));
+	else if (setting_facts[r->name].words)
+		text_copy(r->value, sizeof r->value, _(value));
 }
 
-/* "70 %" as 70, "yes" as 1. */
+/* "70 %" as 70, "yes" as 1; a word that is shown in another language as files have it. */
 static void unshow(struct setting_row *r)
 {
+	const char *const *words = setting_facts[r->name].words;
 	enum setting_look look = setting_facts[r->name].look;
 	size_t n = strlen(r->value);
 
@@ -209,8 +212,12 @@ static void unshow(struct setting_row *r)
 		text_trim(r->value);
 	}
 	for (int i = 0; look == SETTING_YES_NO && i < 2; i++)
-		if (strcasecmp(r->value, column_yes_no(i)) == 0)
+		if (strcasecmp(r->value, column_yes_no(i)) == 0 ||
+			strcasecmp(r->value, _(column_yes_no(i))) == 0)
 			snprintf(r->value, sizeof r->value, "%d", i);
+	for (; words && *words; words++)
+		if (strcasecmp(r->value, _(*words)) == 0)
+			text_copy(r->value, sizeof r->value, *words);
 }
 
 bool setting_form_good(struct hearing *h, struct setting_row *r)

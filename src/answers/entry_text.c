@@ -2,8 +2,10 @@
  * of a number are dropped and an area is in the grower's unit. */
 #include "entry_family.h"
 
+#include "answers/entry_forms.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "season/biofix.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -50,6 +52,16 @@ static void write_area(int32_t hectares_x100, const struct manner *m, char *out)
 	strcat(out, m->acres ? " acres" : " ha");
 }
 
+const char *text_of_word(const struct column *c, const char *text)
+{
+	if (c->shipped)
+		return words_shipped(text);
+	if (c->type == &value_word ||
+		(c->pick == PICK_BIOFIX_RULE && biofix_rule_find(text)))
+		return _(text);
+	return text;
+}
+
 void text_of_field(const struct column *c, const void *row, const struct manner *m,
 	char out[static ENTRY_TEXT])
 {
@@ -62,7 +74,7 @@ void text_of_field(const struct column *c, const void *row, const struct manner 
 	}
 	const char *text = c->type->write(c, field, value);
 
-	text_copy(out, ENTRY_TEXT, c->type == &value_word ? _(text) : text);
+	text_copy(out, ENTRY_TEXT, text_of_word(c, text));
 	if (!is_number(c))
 		return;
 	drop_zeros(out);
@@ -107,6 +119,18 @@ static bool read_word(const struct column *c, const char *text, void *field)
 	return c->type->read(c, text, field);
 }
 
+/* The word of the biofix rule that is shown so; else the text. */
+static const char *rule_of(const char *text)
+{
+	size_t n;
+	const struct biofix_rule *all = biofix_rules(&n);
+
+	for (size_t i = 0; i < n; i++)
+		if (strcasecmp(text, _(all[i].word)) == 0)
+			return all[i].word;
+	return text;
+}
+
 static bool read_value(
 	const struct column *c, const struct manner *m, const char *text, void *field)
 {
@@ -114,7 +138,30 @@ static bool read_value(
 		return read_area(text, m, field);
 	if (c->type == &value_word)
 		return read_word(c, text, field);
+	if (c->shipped && c->pick != PICK_NONE)
+		text = words_as_shipped(text);
+	if (c->pick == PICK_BIOFIX_RULE)
+		text = rule_of(text);
 	return c->type->read(c, text, field);
+}
+
+void entry_settle_days(struct entry *r, const struct log *l)
+{
+	const struct entry_family *f = &entry_families[r->kind];
+
+	for (size_t i = 0; i < f->n_columns; i++) {
+		char text[ENTRY_TEXT];
+		int32_t day;
+
+		text_copy(text, sizeof text, r->text[i]);
+		text_trim(text);
+		if (f->columns[i].type != &value_day || !*text || day_parse(text, &day))
+			continue;
+		day = r->kind == ENTRY_PICKS ? day_typed_ahead(text, l->today)
+					     : day_typed(text, l->today);
+		if (day != DAY_NONE)
+			day_iso(day, r->text[i]);
+	}
 }
 
 static void say_right(
@@ -139,6 +186,9 @@ bool field_of_text(struct hearing *h, const struct column *c, const struct manne
 		c->type->clear(c, field);
 		if (!c->needed)
 			return true;
+		if (c->pick > PICK_WORD && c->pick <= PICK_CARD)
+			return row_bad(h, c->name,
+				_("a value is missing; it is chosen from the list"));
 		say_right(c, m, right);
 		return row_bad(h, c->name, _("a value is missing; it takes %s"), right);
 	}

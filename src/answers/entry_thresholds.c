@@ -32,6 +32,7 @@ const struct column threshold_columns[THRESHOLD_COLUMNS] = {
 	{ .name = "crop",
 		AT(crop),
 		NAME,
+		.shipped = true,
 		.help = N_(
 			"Only for blocks of this crop; this and the next ones: empty "
 			"holds for all."),
@@ -51,6 +52,7 @@ const struct column threshold_columns[THRESHOLD_COLUMNS] = {
 	{ .name = "lure",
 		AT(lure),
 		NAME,
+		.shipped = true,
 		.help = N_("Only for traps with this lure kind."),
 		.label = N_("lure"),
 		.pick = PICK_LURE },
@@ -141,12 +143,14 @@ const struct column threshold_columns[THRESHOLD_COLUMNS] = {
 		AT(note),
 		.type = &value_text,
 		.hi = NOTE_BYTES,
+		.shipped = true,
 		.help = N_("Anything else, in one line."),
 		.label = N_("note") },
 	{ .name = "source",
 		AT(source),
 		.type = &value_text,
 		.hi = SOURCE_BYTES,
+		.shipped = true,
 		.help = N_("Who says so, and where."),
 		.label = N_("source") },
 };

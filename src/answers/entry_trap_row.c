@@ -50,6 +50,7 @@ const struct column trap_columns[TRAP_COLUMNS] = {
 	{ .name = "lure",
 		AT(lure),
 		NAME,
+		.shipped = true,
 		.help = N_("Lure kind that it usually gets; of one that has none it "
 			   "is not known when the lure is due."),
 		.form_help = N_("The lure kind that it usually gets; with none nobody "
@@ -60,6 +61,7 @@ const struct column trap_columns[TRAP_COLUMNS] = {
 	{ .name = "card",
 		AT(card),
 		NAME,
+		.shipped = true,
 		.help = N_("Card kind that it usually gets."),
 		.label = N_("card"),
 		.pick = PICK_CARD },
@@ -84,6 +86,7 @@ const struct column trap_columns[TRAP_COLUMNS] = {
 	{ .name = "crop",
 		AT(crop),
 		NAME,
+		.shipped = true,
 		.help = N_("What grows in the block; as for condition.") },
 	{ .name = "variety",
 		AT(variety),

@@ -183,15 +183,15 @@ static void say_event(const struct published *p, struct event *ev)
 {
 	if (*p->generation)
 		snprintf(ev->text, sizeof ev->text, _("%s (generation: %s)"),
-			_(p->event), _(p->generation));
+			words_shipped(p->event), words_shipped(p->generation));
 	else
-		text_copy(ev->text, sizeof ev->text, _(p->event));
+		text_copy(ev->text, sizeof ev->text, words_shipped(p->event));
 	if (p->lo < p->hi)
 		words_print(
 			ev->at, sizeof ev->at, "%.5g-%.5g %c", p->lo, p->hi, p->unit);
 	else
 		words_print(ev->at, sizeof ev->at, "%.5g %c", p->lo, p->unit);
-	text_copy(ev->source, sizeof ev->source, p->source);
+	text_copy(ev->source, sizeof ev->source, words_shipped(p->source));
 }
 
 /* The day on which a sum was reached, and whether it may have been earlier. */

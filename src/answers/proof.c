@@ -6,6 +6,7 @@
 
 #include <assert.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const struct {
@@ -63,6 +64,15 @@ struct proof_case *proof_add(struct proof *p, const char *id)
 	};
 	write_remarks(c->remark, sizeof c->remark, from->remarks);
 	return c;
+}
+
+void proof_say_input(struct proof_case *c, const char *counts)
+{
+	int nights = (int)strtol(counts, NULL, 10);
+
+	snprintf(c->input, sizeof c->input,
+		ngettext("%d night: %s", "%d nights: %s", (unsigned)nights), nights,
+		strchr(counts, ':') + 2);
 }
 
 void proof_note(struct proof_case *c, const char *expected, const char *ours)

@@ -173,12 +173,14 @@ void proof_seasons(struct proof *p)
 	for (size_t i = 0; i < sizeof dated / sizeof *dated; i++) {
 		struct proof_case *c = proof_add(p, "P11");
 		int32_t day = day_from_ymd(2026, dated[i].month, dated[i].day);
-		char iso[DAY_ISO_SIZE];
+		char iso[DAY_ISO_SIZE], counts[48];
 
 		day_iso(day, iso);
-		snprintf(c->rule, sizeof c->rule, "trap-week 1 >= 5 / >= 3");
-		snprintf(c->input, sizeof c->input, "7 nights: %d (%s)",
+		snprintf(c->rule, sizeof c->rule, "%s 1 >= 5 / >= 3",
+			_(measure_word(MEASURE_TRAP_WEEK)));
+		snprintf(counts, sizeof counts, "7 nights: %d (%s)",
 			(int)dated[i].count, iso);
+		proof_say_input(c, counts);
 		proof_note_verdict(c, dated[i].want, judge_dated(day, dated[i].count));
 	}
 }

@@ -46,6 +46,8 @@ struct proof {
 
 /* Adds a case under a published statement, its texts still empty. */
 struct proof_case *proof_add(struct proof *p, const char *id);
+/* Counts as the cases have them, "7 nights: 2 - 2 | 1 1 1", in the reader's words. */
+void proof_say_input(struct proof_case *c, const char *counts);
 /* Fills in what came out, and whether it is what was printed. */
 void proof_note(struct proof_case *c, const char *expected, const char *ours);
 void proof_note_verdict(struct proof_case *c, char want, enum verdict ours);

@@ -1,5 +1,6 @@
 /* Judges the inputs of a ruling by way of visits, diaries and rules, as a count in the
  * book is judged. */
+#include "base/words.h"
 #include "proof_parts.h"
 
 #include <stdio.h>
@@ -86,8 +87,8 @@ static void write_rule(char *out, size_t size, const struct ruling *r)
 	char span[16];
 
 	snprintf(span, sizeof span, "%d", (int)r->span);
-	snprintf(out, size, "%s %s %s %d", measure_word(r->measure),
-		r->span_kind == SPAN_NUMBER ? span : span_word(r->span_kind),
+	snprintf(out, size, "%s %s %s %d", _(measure_word(r->measure)),
+		r->span_kind == SPAN_NUMBER ? span : _(span_word(r->span_kind)),
 		comparator_word(r->comparator), (int)(r->value_x100 / 100));
 }
 
@@ -98,7 +99,7 @@ static void add_ruling(struct proof *p, const struct ruling *r)
 		struct proof_case *c = proof_add(p, r->id);
 		read_traps(&line, r->input[i]);
 		write_rule(c->rule, sizeof c->rule, r);
-		snprintf(c->input, sizeof c->input, "%s", r->input[i]);
+		proof_say_input(c, r->input[i]);
 		proof_note_verdict(c, r->want[i], judge_traps(r, &line));
 	}
 }

@@ -73,7 +73,7 @@ static void prove_missed_week(struct proof *p)
 		struct weekly w = weekly_catch(&d, 7 * (i + 1), &limits_usual);
 
 		note_week(c, _(weeks[i].want), &w);
-		snprintf(c->input, sizeof c->input, "%s", weeks[i].input);
+		proof_say_input(c, weeks[i].input);
 	}
 	diary_free(&d);
 }
@@ -163,10 +163,12 @@ static void prove_cards(struct proof *p)
 	for (size_t i = 0; i < sizeof loads / sizeof *loads; i++) {
 		struct proof_case *c = proof_add(p, loads[i].id);
 		const int32_t *n = loads[i].counts;
+		char counts[48];
 
 		snprintf(c->rule, sizeof c->rule, "%s", _("card load"));
-		snprintf(c->input, sizeof c->input, "7 nights: %d %d %d", (int)n[0],
+		snprintf(counts, sizeof counts, "7 nights: %d %d %d", (int)n[0],
 			(int)n[1], (int)n[2]);
+		proof_say_input(c, counts);
 		proof_note(c, _(mark_words[loads[i].want]),
 			_(mark_words[mark_of_load(loads[i].kind, n)]));
 	}

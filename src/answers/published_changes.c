@@ -65,13 +65,13 @@ static void add_places(
 	if (b)
 		say_add(out, size, b->name);
 	if (*r->crop)
-		say_add(out, size, r->crop);
+		say_add(out, size, words_shipped(r->crop));
 	if (r->condition != CONDITION_NONE)
 		say_add(out, size, _(condition_word(r->condition)));
 	if (r->place != PLACE_NONE)
 		say_add(out, size, _(place_word(r->place)));
 	if (k) {
-		snprintf(text, sizeof text, _("lure %s"), k->name);
+		snprintf(text, sizeof text, _("lure %s"), words_shipped(k->name));
 		say_add(out, size, text);
 	}
 }

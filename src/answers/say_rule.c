@@ -27,7 +27,7 @@ void say_rule_short(const struct rule *r, char out[static SAY_SHORT])
 	else if (r->measure == MEASURE_TRAP_TOTAL || r->measure == MEASURE_BLOCK_TOTAL)
 		per = _(" total");
 	else if (r->span > 1)
-		snprintf(span, sizeof span, " %dw", (int)r->span);
+		snprintf(span, sizeof span, _(" %dw"), (int)r->span);
 	snprintf(out, SAY_SHORT, "%s%.10s%.8s%.6s", comparator_word(r->comparator),
 		value, per, span);
 }

@@ -83,13 +83,13 @@ static void add_rows(struct shelf *out, const struct counts *from, const struct 
 	for (size_t i = 0; i < l->lures.n; i++) {
 		const struct lure_kind *k = &l->lures.items[i];
 		struct shelf_row row = { .is_lure = true, .kind = k->id };
-		text_copy(row.name, sizeof row.name, k->name);
+		text_copy(row.name, sizeof row.name, words_shipped(k->name));
 		add_row(out, from, row, &k->stock);
 	}
 	for (size_t i = 0; i < l->cards.n; i++) {
 		const struct card_kind *k = &l->cards.items[i];
 		struct shelf_row row = { .kind = k->id };
-		text_copy(row.name, sizeof row.name, k->name);
+		text_copy(row.name, sizeof row.name, words_shipped(k->name));
 		add_row(out, from, row, &k->stock);
 	}
 }

@@ -16,7 +16,7 @@ static struct entry_choice *add(struct kind_choices *k, int64_t id, const char *
 	k->ids = mem_grow(k->ids, &k->cap_ids, c->n + 1, sizeof *k->ids);
 	k->ids[c->n] = id;
 	struct entry_choice *one = &c->items[c->n++];
-	text_copy(one->text, sizeof one->text, name);
+	text_copy(one->text, sizeof one->text, words_shipped(name));
 	one->help[0] = '\0';
 	return one;
 }
@@ -69,11 +69,11 @@ void trap_diary_say_kinds(
 	const struct card_kind *card = log_card(l, v->new_card);
 
 	if (lure && card)
-		snprintf(out, SAY_LINE, _("new lure %s, new card %s"), lure->name,
-			card->name);
+		snprintf(out, SAY_LINE, _("new lure %s, new card %s"),
+			words_shipped(lure->name), words_shipped(card->name));
 	else if (lure || card)
 		snprintf(out, SAY_LINE, lure ? _("new lure %s") : _("new card %s"),
-			lure ? lure->name : card->name);
+			words_shipped(lure ? lure->name : card->name));
 	else
 		out[0] = '\0';
 }
@@ -82,14 +82,14 @@ static const char *lure_name(const struct log *l, int64_t id)
 {
 	const struct lure_kind *k = log_lure(l, id);
 
-	return k ? k->name : "";
+	return k ? words_shipped(k->name) : "";
 }
 
 static const char *card_name(const struct log *l, int64_t id)
 {
 	const struct card_kind *k = log_card(l, id);
 
-	return k ? k->name : "";
+	return k ? words_shipped(k->name) : "";
 }
 
 static void say_lure(

@@ -116,10 +116,11 @@ static void say_no_block(const struct names *n, char *out, size_t size)
 static void say_no_crop(const struct names *n, char *out, size_t size)
 {
 	if (*n->block)
-		snprintf(out, size, _("%s does not grow %s"), n->block, n->rule->crop);
+		snprintf(out, size, _("%s does not grow %s"), n->block,
+			words_shipped(n->rule->crop));
 	else
 		snprintf(out, size, _("no block with %s traps grows %s"), n->pest,
-			n->rule->crop);
+			words_shipped(n->rule->crop));
 }
 
 static void say_no_condition(const struct names *n, char *out, size_t size)
@@ -224,7 +225,7 @@ static struct names names_of(const struct log *l, const struct rule *r)
 	const struct lure_kind *k = log_lure(l, r->lure);
 
 	return (struct names){ p ? p->code : "", f ? f->name : "", b ? b->name : "",
-		k ? k->name : "", r };
+		k ? words_shipped(k->name) : "", r };
 }
 
 void trial_never(const struct log *l, const struct rule *r, char *out, size_t size)

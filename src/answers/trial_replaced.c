@@ -31,11 +31,12 @@ static bool replaces(
 static void say_id(const struct rule *r, struct buf *out)
 {
 	char brief[SAY_SHORT];
-	size_t n = strcspn(r->source, ":");
+	const char *source = words_shipped(r->source);
+	size_t n = strcspn(source, ":");
 
 	say_rule_short(r, brief);
 	if (n > 0)
-		buf_addf(out, "%.*s", (int)n, r->source);
+		buf_addf(out, "%.*s", (int)n, source);
 	else
 		buf_add(out, brief);
 }

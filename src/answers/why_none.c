@@ -10,7 +10,8 @@
 static void say_crop(const struct block *b, struct buf *out)
 {
 	if (*b->crop)
-		buf_addf(out, _("; the crop of %s is %s"), b->name, b->crop);
+		buf_addf(out, _("; the crop of %s is %s"), b->name,
+			words_shipped(b->crop));
 	else
 		buf_addf(out, _("; the crop of %s is not entered"), b->name);
 }

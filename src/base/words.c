@@ -1,9 +1,12 @@
 #include "base/words.h"
 
+#include "base/shipped.h"
+
 #include <langinfo.h>
 #include <locale.h>
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 
 /* (locale_t)0: those of the program, with a point. */
 static locale_t numbers;
@@ -25,6 +28,31 @@ const char *words_in(const char *key)
 static bool has_catalogue(void)
 {
 	return *gettext("") != '\0';
+}
+
+static const char *without_context(const char *key)
+{
+	return strchr(key, '\004') + 1;
+}
+
+const char *words_shipped(const char *text)
+{
+	if (!has_catalogue())
+		return text;
+	for (size_t i = 0; shipped_words[i]; i++)
+		if (strcmp(without_context(shipped_words[i]), text) == 0)
+			return words_in(shipped_words[i]);
+	return text;
+}
+
+const char *words_as_shipped(const char *shown)
+{
+	if (!has_catalogue())
+		return shown;
+	for (size_t i = 0; shipped_words[i]; i++)
+		if (strcasecmp(words_in(shipped_words[i]), shown) == 0)
+			return without_context(shipped_words[i]);
+	return shown;
 }
 
 void words_set_numbers(void)

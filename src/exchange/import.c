@@ -223,6 +223,11 @@ static bool read_value(struct taking *t, const struct column *c, char *row, int 
 		taking_bad(t, c->name, _("a value is missing; it takes %s"), right);
 		return false;
 	}
+	if (t->from->shipped && c->type == &value_text && !c->shipped)
+		text = words_shipped(text);
+	/* Thresholds find their blocks by it, in whatever language it was typed. */
+	if (c->pick == PICK_CROP)
+		text = words_as_shipped(text);
 	if (c->type->read(c, text, row + c->at))
 		return true;
 	c->type->right(c, right);

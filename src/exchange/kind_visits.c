@@ -67,12 +67,14 @@ static const struct column columns[] = {
 	{ .name = "card",
 		AT(card),
 		NAME,
+		.shipped = true,
 		.help = N_(
 			"Card kind newly put in; empty: the old one stays, but a trap "
 			"that is hung gets its usual one unless this says kept.") },
 	{ .name = "lure",
 		AT(lure),
 		NAME,
+		.shipped = true,
 		.help = N_("Lure kind newly put in, in the same way.") },
 	{ .name = "stirred",
 		AT(stirred),

@@ -39,7 +39,8 @@ static bool wanted(void *arg, const void *row)
 	const struct published *f = arg;
 	const struct threshold_row *r = row;
 
-	return is(r->pest, f->pest) && is(r->crop, f->crop) &&
+	return is(r->pest, f->pest) &&
+	       (is(r->crop, f->crop) || is(words_shipped(r->crop), f->crop)) &&
 	       is(column_condition(r->condition), f->condition) &&
 	       (!f->source || holds_words(r->source, f->source));
 }

@@ -39,6 +39,17 @@ static void add_area(struct buf *out, int32_t x100)
 	csv_add(out, x100 >= 0 ? value_number.write(NULL, &ha, text) : "", false);
 }
 
+static void add_corrections(const struct entry_changes *c, struct buf *out)
+{
+	struct buf all = { 0 };
+
+	buf_add(&all, "");
+	for (size_t i = 0; i < c->n; i++)
+		buf_addf(&all, "%s%s", i ? "; " : "", c->lines[i]);
+	csv_add(out, all.text, false);
+	buf_free(&all);
+}
+
 static void add_row(const struct record_row *r, struct buf *out)
 {
 	const struct treatment *t = r->treatment;
@@ -64,6 +75,8 @@ static void add_row(const struct record_row *r, struct buf *out)
 	add_day(out, r->pick_from);
 	csv_add(out, r->missing, false);
 	csv_add(out, t->note, false);
+	csv_add(out, *r->answered ? "answer" : "entry", false);
+	add_corrections(&r->corrected, out);
 	csv_end_row(out);
 }
 
@@ -71,7 +84,8 @@ void record_csv(const struct record *r, struct buf *out)
 {
 	buf_add(out, "farm,block,crop,pest,date,from,until,border,product,"
 		     "registration,amount,amount_unit,area_ha,applicator,certificate,"
-		     "rei_hours,phi_days,entry_from,pick_from,not_entered,note\r\n");
+		     "rei_hours,phi_days,entry_from,pick_from,not_entered,note,"
+		     "told_by,corrected\r\n");
 	for (size_t i = 0; i < r->n; i++)
 		add_row(&r->rows[i], out);
 }

@@ -26,11 +26,11 @@ static void span_words(const struct rule *r, struct buf *out)
 		r->measure == MEASURE_TRAP_WEEK || r->measure == MEASURE_BLOCK_WEEK;
 	int n = (int)r->span;
 
-	buf_add(out, measure_word(r->measure));
+	buf_add(out, _(measure_word(r->measure)));
 	if (r->measure == MEASURE_NONE)
 		return;
 	if (r->span_kind != SPAN_NUMBER)
-		buf_addf(out, _(" since %s"), span_word(r->span_kind));
+		buf_addf(out, _(" since %s"), _(span_word(r->span_kind)));
 	else if (weeks)
 		buf_addf(out, n == 1 ? _(", %d week") : _(", %d weeks"), n);
 	else
@@ -42,10 +42,8 @@ void rule_words(const struct rule *r, struct buf *out)
 	span_words(r, out);
 	if (r->measure == MEASURE_NONE)
 		return;
-	buf_addf(out, ": %s %d", comparator_word(r->comparator),
-		(int)r->value_x100 / 100);
-	if (r->value_x100 % 100)
-		buf_addf(out, ".%02d", (int)r->value_x100 % 100);
+	words_addf(out, ": %s %.*f", comparator_word(r->comparator),
+		r->value_x100 % 100 ? 2 : 0, r->value_x100 / 100.0);
 }
 
 /* "CM, apple, flight 2: trap-week, 1 week: >= 3", then its note and its source. */
@@ -55,9 +53,9 @@ void thresholds_tell(struct taking *t, const struct threshold_row *row,
 	struct buf out = { 0 };
 
 	buf_addf(&out, "%s", row->pest);
-	add_word(&out, row->crop);
+	add_word(&out, words_shipped(row->crop));
 	add_word(&out, column_condition(row->condition));
-	add_word(&out, row->lure);
+	add_word(&out, words_shipped(row->lure));
 	add_word(&out, column_place(row->place));
 	describe_when(row, &out);
 	buf_add(&out, ": ");
@@ -65,8 +63,8 @@ void thresholds_tell(struct taking *t, const struct threshold_row *row,
 	if (same)
 		buf_add(&out, _(" (already there)"));
 	if (*row->note)
-		buf_addf(&out, "\n    %s", row->note);
-	buf_addf(&out, _("\n    source: %s"), row->source);
+		buf_addf(&out, "\n    %s", words_shipped(row->note));
+	buf_addf(&out, _("\n    source: %s"), words_shipped(row->source));
 	sentences_add(&t->out->notes, out.text);
 	buf_free(&out);
 }

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BATCH_VISITS = 1 << 16 };
+enum { BATCH_VISITS = 1 << 15 };
 
 /* The book keeps all traps' visits of a day together. */
 static int by_day_and_trap(const void *a, const void *b)

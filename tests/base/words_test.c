@@ -5,6 +5,7 @@
 
 #include <cmocka.h>
 
+#include "base/shipped.h"
 #include "base/words.h"
 
 #include <string.h>
@@ -22,6 +23,50 @@ static void words_stand_as_they_are_without_a_catalogue(void **state)
 	assert_string_equal(words_in(month), "May");
 	assert_string_equal(words_in("no context"), "no context");
 	assert_string_equal(words_in(""), "");
+}
+
+static void words_of_tables_stand_as_they_are_without_a_catalogue(void **state)
+{
+	(void)state;
+	assert_string_equal(words_shipped("codling moth"), "codling moth");
+	assert_string_equal(words_shipped("my own words"), "my own words");
+	assert_string_equal(words_as_shipped("Apple"), "Apple");
+	assert_string_equal(words_shipped(""), "");
+}
+
+static void words_of_tables_are_those_of_the_files(void **state)
+{
+	static const struct {
+		const char *why, *word;
+		bool is_there;
+	} row[] = {
+		{ "a pest's name", "codling moth", true },
+		{ "a crop of thresholds", "cranberry", true },
+		{ "a lure", "AM apple volatile", true },
+		{ "a field with commas, quoted", "common practice, no source", true },
+		{ "quotes within a field",
+			"\"About 5\" is what the source says: a soft number. August, "
+			"blocks without disruption. The report does not say over how "
+			"long; taken as one week. Any one trap or the mean: not said; "
+			"taken as any one trap.",
+			true },
+		{ "a pest's code is the same everywhere", "CM", false },
+		{ "a published title stays in its language",
+			"CM2: NIAB (UK), monitoring codling moth, "
+			"niab.com/monitoring-codling-moth",
+			false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		bool found = false;
+		for (size_t k = 0; shipped_words[k]; k++)
+			if (strcmp(strchr(shipped_words[k], '\004') + 1, row[i].word) ==
+				0)
+				found = true;
+		if (found != row[i].is_there)
+			fail_msg("%s: %s", row[i].why, row[i].word);
+	}
 }
 
 static void words_print_like_printf_with_a_point(void **state)
@@ -57,6 +102,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(words_stand_as_they_are_without_a_catalogue),
+		cmocka_unit_test(words_of_tables_stand_as_they_are_without_a_catalogue),
+		cmocka_unit_test(words_of_tables_are_those_of_the_files),
 		cmocka_unit_test(words_print_like_printf_with_a_point),
 		cmocka_unit_test(words_leave_marks_alone_where_a_point_is_usual),
 	};

@@ -56,19 +56,36 @@ pages() {
 	page run-keys 'Teclas  Recorrido' Enter '?'
 	page run-entered 'Recorrido' Enter 4 Enter + 1 2 Enter 5 8 + Enter Enter 0 '*' \
 		Enter - - Enter / Enter 3 . h o l a Enter Enter 7
+	page run-odd 'Recorrido' Enter 9 9 Enter
 	page alerts 'Alertas' a
+	page answer 'Alertas' a a
+	page block-diary 'Hather Bend' a d
 	page picks 'Cosecha' k
+	page pick-form 'Ficha' k n
 	page treatments 'Tratamientos' k t
+	page treatment-form 'Ficha' k t Enter
+	page checks 'Revisiones' k r
+	page record 'Registro' k R
 	page service 'Servicio' s
 	page flight 'Vuelo' f
+	page flight-events 'Vuelo' f PgDn PgDn
+	page biofix 'Vuelo' f b
 	page hotspots 'Focos' h
 	page hotspots-map 'Focos' h m
 	page hotspots-numbers 'Focos' h Enter
+	page hotspots-sources 'Focos' h f f s
 	page diary '.*trampa 1 ' w Down Down d
 	page book 'Libro' b
 	page traps 'Trampas' b Down Down Enter
 	page form 'Ficha' b Down Down Enter Enter
+	page choosing 'Trampas' b Down Down Enter r
+	page pests 'Plagas' b Down Down Down Enter
+	page pest-form 'Ficha' b Down Down Down Enter Enter
+	page lures 'Cápsulas' b Down Down Down Down Enter
+	page cards 'Láminas' b Down Down Down Down Down Enter
 	page thresholds 'Umbrales' b Down Down Down Down Down Down Enter
+	page published 'Umbrales' b Down Down Down Down Down Down Enter Tab
+	page thresholds-keys 'Teclas' b Down Down Down Down Down Down Enter '?' PgDn
 	page weather 'Tiempo' m
 	page settings 'Ajustes' b Down Down Down Down Down Down Down Down Down Down \
 		Down Down Down Enter
@@ -141,6 +158,55 @@ keys Enter
 wait_for 10 shows '>=4,5'
 pattern=',>=,4\.5000,'
 check "so is a point" says export thresholds
+
+# What is chosen and typed is Spanish on the page, and the word of the table in the book.
+start 80x24 "$in_spanish MOTHTALLY_BOOK='$work/book.db' $prog --today 2026-07-24"
+wait_for 20 shows '^ mothtally  '
+keys b Down Enter
+wait_for 10 shows '^ Bloques'
+check "a crop of the tables is shown in Spanish" wait_for 10 shows 'manzano'
+keys Enter Down Down
+wait_for 10 shows '> cultivo'
+text Peral
+keys Escape
+wait_for 10 shows 'Sin guardar'
+keys Enter
+check "one is typed in Spanish" wait_for 10 shows 'Guardado'
+pattern='^Loma Alta,Norte,pear,'
+check "and is that of the tables" says export blocks
+keys Escape
+wait_for 10 shows '^ Libro'
+keys Down Enter
+wait_for 10 shows '^ Trampas'
+keys Enter Down Down Down Down
+wait_for 10 shows '> cápsula .*CM estándar'
+keys Left
+wait_for 10 shows '> cápsula .*CM larga'
+keys Escape
+wait_for 10 shows 'Sin guardar'
+keys Enter
+check "a lure is picked in Spanish" wait_for 10 shows 'Guardado'
+pattern='^Loma Alta,Norte,1,CM,CM long-life,'
+check "and is that of the table" says export traps
+pattern='día-mes'
+keys Escape
+wait_for 10 shows '^ Libro'
+keys End Up Up Up Enter
+wait_for 10 shows '^ Ajustes'
+keys Down Down Down Down Enter
+wait_for 10 shows 'día-mes'
+keys Right
+wait_for 10 shows 'mes-día'
+keys Escape
+wait_for 10 shows 'Sin guardar'
+keys Enter
+check "so is a setting" wait_for 10 shows 'Guardado'
+pattern='^date_style,month-day'
+check "which files have in their words" says export settings
+printf 'farm,block,crop\nAddermoor,New Field,Peral\n' >"$work/crop.csv"
+says import blocks "$work/crop.csv" >/dev/null
+pattern='^Addermoor,New Field,pear,'
+check "a crop in a file is the one that thresholds ask for" says export blocks
 
 pattern='hay week, due'
 check "a complaint is Spanish, its commands are not" says nothing
