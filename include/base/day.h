@@ -27,6 +27,13 @@ struct ymd day_to_ymd(int32_t day);
 
 /* Exactly YYYY-MM-DD (ISO 8601), nothing before or after. False: not a date. */
 bool day_parse(const char *text, int32_t *day);
+/* "14", "7-14", "07-14" or "0714": the latest such day that is not after today, of this
+ * month or the last one, of this year or the last one. DAY_NONE: neither has it (a "31"
+ * in July is a slip, and no day of May), or it is a whole date. */
+int32_t day_typed(const char *text, int32_t today);
+/* The same where it may lie ahead: the latest that is not over half a month, or half a
+ * year, after today. */
+int32_t day_typed_ahead(const char *text, int32_t today);
 /* Why day_parse refuses the text, as the end of a sentence about it; NULL: it does
  * not. */
 const char *day_fault(const char *text);
