@@ -14,7 +14,7 @@ struct alert {
 	int32_t since, checks;
 	/* The clearing before `since`; DAY_NONE: none, or it is not over by now. */
 	int32_t before;
-	int32_t today;  /* of the log: an answer lies between `day` and it */
+	int32_t today; /* of the log: an answer lies between `day` and it */
 	bool is_answered;
 	/* While it is open a blank one of this alert, ready to be filled in. */
 	struct answer answer;
@@ -49,5 +49,9 @@ void alerts_of_block(const struct log *l, int64_t block, struct alerts *out);
 /* The answered ones alone. */
 void alerts_answered(const struct log *l, int64_t farm, struct alerts *out);
 void alerts_free(struct alerts *a);
+/* Adds to a sentence about a verdict of the log's day what was decided about it:
+ * "; treated 21 Jul"; nothing while it is open, or not over. */
+void alert_say_answered(
+	const struct log *l, const struct verdict_row *row, char *out, size_t size);
 
 #endif

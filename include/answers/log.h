@@ -3,45 +3,12 @@
 #ifndef ANSWERS_LOG_H
 #define ANSWERS_LOG_H
 
+#include "answers/log_lists.h"
 #include "base/records.h"
 #include "book/book.h"
 #include "season/service.h"
 
-/* How far a pest's season has come on a farm. */
-struct season_state {
-	int64_t farm, pest;
-	int32_t biofix;       /* DAY_NONE: not set */
-	int flight;           /* 1..; 0: not known */
-	int32_t flight_start; /* DAY_NONE: not known */
-	int32_t dd;           /* degree-days since biofix; -1: not known */
-	bool dd_at_least;     /* days are missing */
-	/* The same at the end of each day from then_from on: owned; none if no rule
-	 * looks at them. */
-	struct dd_then {
-		int32_t dd;
-		bool at_least;
-	} * then;
-	size_t n_then, cap_then;
-	int32_t then_from;
-};
-struct season_states {
-	struct season_state *items;
-	size_t n, cap;
-};
-
 enum { LOG_ACT_DAYS = 400 }; /* longer than any PHI, REI and pick together */
-
-/* What another scout's book says of a visit, not settled. */
-struct dispute {
-	int64_t trap;
-	int32_t day;
-	struct visit said;
-	char by[SCOUT_BYTES], shown_by[SCOUT_BYTES]; /* of what the diary shows */
-};
-struct disputes {
-	struct dispute *items;
-	size_t n, cap;
-};
 
 struct log {
 	/* Set by the caller before log_read, which leaves them as they are. All zero:
@@ -76,6 +43,9 @@ struct log {
 		*diaries; /* one for each of traps.items, over its part of visits */
 	struct lure_state *lure_states; /* the same, as at the end of today */
 	struct card_state *card_states;
+	/* For log_block and log_trap; where these are empty the lists are looked
+	 * through. */
+	struct log_places block_places, trap_places;
 };
 
 /* Reads farm `farm` (0 = all) as it stood at the end of `today`; later visits are not

@@ -2,6 +2,7 @@
 #ifndef ANSWERS_RECORD_H
 #define ANSWERS_RECORD_H
 
+#include "answers/entry.h"
 #include "answers/log.h"
 #include "answers/say.h"
 
@@ -25,11 +26,15 @@ struct record_row {
 	/* for files: the same two; INSTANT_NONE, DAY_NONE: not known */
 	struct instant entry_from;
 	int32_t pick_from;
+	/* "answered as treated 21 Jul, no treatment entered": only an answer to an
+	 * alert tells of it; "" */
+	char answered[SAY_LINE];
+	struct entry_changes corrected; /* since it was entered, latest first */
 };
 struct record {
 	int32_t from, to;
 	char title[SAY_LINE];         /* "1 Jan 2026 to 31 Dec 2026" */
-	struct treatments treatments; /* owned */
+	struct treatments treatments; /* owned; some of other days */
 	struct record_row *rows;      /* by farm, day, block */
 	size_t n, cap;
 };

@@ -29,9 +29,12 @@ struct run_trap {
 	struct visit serviced;
 	struct visit_words serviced_words;
 	/* its answer, as at the visit's day (valid unless open) */
-	char week_text[SAY_SHORT];    /* "7.0" */
-	char rule_text[SAY_SHORT];    /* ">=5"; "-" */
-	char verdict_text[SAY_SHORT]; /* "OVER"; "no threshold" */
+	char week_text[SAY_SHORT];     /* "7.0"; "2.0 14n" */
+	char week_says[SAY_SHORT * 2]; /* "7.0 a week"; "2.0 a week over 14 nights" */
+	char rule_text[SAY_SHORT];     /* ">=5"; "-" */
+	char verdict_text[SAY_SHORT];  /* "OVER"; "no threshold" */
+	/* what an unknown lacks: "6 moths in 35 nights cannot be divided"; "" */
+	char lacks[SAY_LINE];
 	enum tone verdict_tone;
 	bool is_over;
 	/* what to do there; after a visit what it left undone */

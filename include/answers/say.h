@@ -6,7 +6,7 @@
 #include "answers/verdicts.h"
 
 enum {
-	SAY_SHORT = 24, /* "14.0", "30+", "under?", "lure 3 d over" */
+	SAY_SHORT = 24, /* "14.0", "30+", "under?", "lure 3 d late" */
 	SAY_LINE = 160,
 };
 
@@ -37,13 +37,14 @@ void say_doubts(const struct judgement *j, char *out, size_t size);
 /* What was compared with the threshold: "14.0", "4.0+" at least. */
 void say_amount(const struct judgement *j, char out[static SAY_SHORT]);
 /* What a row's columns cannot show: what an unknown lacks; else the total or the catch
- * per night, when the rule compares that, and the doubts; "" when there is nothing. */
+ * per night, when the rule compares that, how many of the weeks that it wants were over
+ * so far, and the doubts; "" when there is nothing. */
 void say_behind(
 	const struct rule *r, const struct judgement *j, char *out, size_t size);
 /* "14.0 a week, threshold >=5" or what is missing. */
 void say_verdict_line(
 	const struct log *l, const struct verdict_row *row, char *out, size_t size);
-/* "lure 3 d over", "lure due", "card due", "card full"; "" when all is fine. */
+/* "lure 3 d late", "lure due", "card due", "card full"; "" when all is fine. */
 void say_service(const struct lure_state *lure, const struct card_state *card,
 	char *out, size_t size);
 /* "3 lures, 1 card"; "nothing" */

@@ -14,8 +14,9 @@ struct today_run {
 	int32_t next_run;           /* may lie in the past */
 	bool due;                   /* next_run <= today and something is open */
 	char traps_text[SAY_SHORT]; /* "18 traps", "16 of 18 left" */
-	char last_text[SAY_SHORT *
-		       2];         /* "last run Tue 14 Jul, 7 days"; "not run yet" */
+	/* "last run Tue 14 Jul, 7 days"; "not run yet"; of one that is not due "next run
+	 * Thu 23 Jul" */
+	char last_text[SAY_SHORT * 2];
 	char bring[SAY_SHORT * 2]; /* "bring 3 lures, 1 card" */
 	/* "no entry: Pond block until Wed 22 Jul 06:00"; "": all may be entered */
 	char barred[SAY_LINE * 2];
@@ -29,7 +30,8 @@ struct today_line {
 	enum verdict verdict;
 	char farm_name[NAME_BYTES], block_name[NAME_BYTES], pest_code[CODE_BYTES];
 	char where[NAME_BYTES + 8]; /* "trap 3", "mean of 4" */
-	char says[SAY_LINE];        /* "14.0 a week, threshold >=5" */
+	/* "14.0 a week, threshold >=5"; "...; treated 21 Jul" when that was answered */
+	char says[SAY_LINE];
 };
 
 /* A hot block of a pest; its numbers are on the Hot spots page. */
@@ -53,7 +55,8 @@ struct today {
 	char title_short[DAY_TEXT_SIZE]; /* "Tue 21 Jul" */
 	struct today_run *runs;          /* due ones first, then by next run */
 	size_t n_runs, cap_runs;
-	/* Over first, then unknown: each trap and block mean by its worst rule. */
+	/* Over first, then unknown: each trap and block mean by its worst rule; among
+	 * the unknown no trap that was taken down uncounted. */
 	struct today_line *lines;
 	size_t n_lines, cap_lines, n_over;
 	struct today_hot *hots; /* by farm and pest; today_read_hots fills them */

@@ -2,6 +2,7 @@
 #ifndef SCREEN_ENTRY_PAGE_H
 #define SCREEN_ENTRY_PAGE_H
 
+#include "screen/asking.h"
 #include "screen/chooser.h"
 #include "screen/list.h"
 #include "screen/narrow.h"
@@ -18,6 +19,7 @@ struct entry_page {
 	int64_t picked_id;  /* found again in a new list */
 	struct narrow narrow;
 	int64_t sure; /* Delete was pressed on it once, and it may go; 0: on none */
+	struct asking asking; /* whether to hang a trap or take it down */
 	bool replacing;
 	struct chooser chooser; /* of the pest that a trap is replaced for */
 	struct key_row keys[ENTRY_KEYS_MAX]; /* those that this family has */

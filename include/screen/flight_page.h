@@ -4,7 +4,7 @@
 #define SCREEN_FLIGHT_PAGE_H
 
 #include "answers/flight.h"
-#include "screen/page.h"
+#include "screen/asking.h"
 
 /* Along what the chart runs. */
 enum flight_ruler { RULER_WEEKS, RULER_HEAT };
@@ -16,6 +16,7 @@ struct flight_page {
 	enum flight_ruler ruler;
 	bool typing; /* a biofix date in the message line */
 	char line[16];
+	struct asking asking; /* whether to print */
 	struct message message;
 	/* set by a key; the loop changes what is asked and clears them */
 	int turn_farm, turn_block, turn_trap, turn_pest, turn_season; /* -1, 0, 1 */

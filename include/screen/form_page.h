@@ -25,7 +25,7 @@ struct form_page {
 	bool offers;            /* a new one after one that was saved: Enter saves it */
 	int64_t now_ms;     /* monotonic; the loop sets it before a key or an offer */
 	int64_t offered_ms; /* since when the offer stands, or last heard an Enter */
-	bool can_block;     /* then b leads to another block first */
+	bool can_block;     /* then * leads to another block first */
 	size_t left;        /* the field the hand came from ... */
 	bool by_enter;      /* ... by Enter, which only a good one lets on */
 	char live[2][SAY_LINE]; /* what it would do; set by the loop; "" */

@@ -3,6 +3,7 @@
 #define SCREEN_TODAY_PAGE_H
 
 #include "answers/today.h"
+#include "screen/asking.h"
 #include "screen/list.h"
 #include "screen/sift.h"
 
@@ -18,6 +19,7 @@ struct today_page {
 	struct sift sift;
 	struct today_columns columns; /* how wide they want to be */
 	bool is_measured;
+	struct asking asking; /* whether to print */
 	struct message message;
 	int rows; /* of the list in the last frame */
 };

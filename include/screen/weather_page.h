@@ -12,6 +12,7 @@ struct weather_page {
 	char min[12], max[12]; /* as typed: "-" first for frost, one decimal point */
 	bool on_max;           /* Enter after the minimum goes to the maximum */
 	bool asked;            /* about the odd pair: the next Enter saves it */
+	bool asked_farm;       /* whether the farm goes by it: o again says yes */
 	bool naming;           /* the name of a new station in the message line */
 	char line[NAME_BYTES];
 	struct message message;

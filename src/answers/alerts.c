@@ -117,12 +117,49 @@ static bool is_answer_to(const struct answer *x, const struct alert *a)
 	       x->day == a->day;
 }
 
-static bool is_answered(const struct log *l, const struct alert *a)
+static const struct answer *answer_to(const struct log *l, const struct alert *a)
 {
 	for (size_t i = 0; i < l->answers.n; i++)
 		if (is_answer_to(&l->answers.items[i], a))
-			return true;
-	return false;
+			return &l->answers.items[i];
+	return NULL;
+}
+
+static int64_t trap_of(const struct log *l, const struct verdict_row *row)
+{
+	return row->trap == NO_TRAP ? 0 : l->traps.items[row->trap].id;
+}
+
+static void add_decided(
+	struct buf *out, const char *says, enum decision decision, const char *day)
+{
+	if (decision == DECISION_TREATED)
+		buf_addf(out, _("%s; treated %s"), says, day);
+	else if (decision == DECISION_LOOKED)
+		buf_addf(out, _("%s; looked %s"), says, day);
+	else
+		buf_addf(out, _("%s; left as it was %s"), says, day);
+}
+
+void alert_say_answered(
+	const struct log *l, const struct verdict_row *row, char *out, size_t size)
+{
+	struct alert a = {
+		.block = row->block, .pest = row->pest, .trap = trap_of(l, row)
+	};
+	char day[SAY_SHORT];
+	struct buf text = { 0 };
+
+	if (row->judgement.verdict != VERDICT_OVER || l->answers.n == 0)
+		return;
+	a.day = last_cleared(l, row, l->today);
+	const struct answer *x = answer_to(l, &a);
+	if (!x)
+		return;
+	say_day(x->on, day);
+	add_decided(&text, out, x->decision, day);
+	text_copy(out, size, text.text);
+	buf_free(&text);
 }
 
 static struct alert *grow(struct alerts *out)
@@ -156,7 +193,7 @@ static void add_open(const struct log *l, const struct verdict_row *row, int32_t
 	struct alert a = { .farm = row->farm,
 		.block = row->block,
 		.pest = row->pest,
-		.trap = row->trap == NO_TRAP ? 0 : l->traps.items[row->trap].id,
+		.trap = trap_of(l, row),
 		.day = last_cleared(l, row, day),
 		.checks = 1,
 		.today = l->today,
@@ -165,7 +202,7 @@ static void add_open(const struct log *l, const struct verdict_row *row, int32_t
 
 	/* Told as over today already, if nothing was cleared since. */
 	bool again = last_cleared(l, row, l->today) == a.day;
-	if (is_answered(l, &a) || (again && is_listed(out, &a)))
+	if (answer_to(l, &a) || (again && is_listed(out, &a)))
 		return;
 	set_before(l, row, &a);
 	a.answer.block = a.block;

@@ -75,7 +75,7 @@ static void moment_right(const struct column *c, char out[static RIGHT_BYTES])
 {
 	(void)c;
 	snprintf(out, RIGHT_BYTES,
-		_("an hour such as 07:30, with the date where it is another: "
+		_("an hour such as 0730 or 07:30, with the date where it is another: "
 		  "2026-08-20T23:30, or 2026-08-20T23:30-07:00 with what the clocks "
 		  "were ahead of UTC"));
 }

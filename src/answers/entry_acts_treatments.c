@@ -71,10 +71,14 @@ const struct column treatment_columns[TREATMENT_COLUMNS] = {
 		.label = N_("area") },
 	{ NAME_COLUMN("applicator", applicator, NAME_BYTES,
 		  N_("Who applied it, or supervised.")),
-		.label = N_("applicator") },
+		.form_help = N_("Who applied it, or supervised; Right shows who did "
+				"before."),
+		.label = N_("applicator"), .pick = PICK_APPLICATOR },
 	{ NAME_COLUMN("certificate", certificate, NAME_BYTES,
 		  N_("Number of that person's certificate.")),
-		.label = N_("certificate number") },
+		.form_help = N_("Number of that person's certificate; Right shows "
+				"what it was before."),
+		.label = N_("certificate number"), .pick = PICK_CERTIFICATE },
 	{ .name = "rei_hours",
 		AT(rei_hours),
 		.type = &value_int,

@@ -47,6 +47,8 @@ static const struct {
 struct telling {
 	enum entry_kind kind;
 	struct manner manner;
+	bool corrections; /* these alone, not that it was put in */
+	int setting;      /* of settings, which one; -1: it is not known */
 };
 
 static const struct column *column_of(enum entry_kind kind, const char *field)
@@ -62,6 +64,16 @@ static const struct column *column_of(enum entry_kind kind, const char *field)
 	return NULL;
 }
 
+static void write_setting(int setting, const char *raw, char out[static ENTRY_TEXT])
+{
+	struct setting_row row = { .name = setting };
+
+	text_copy(row.value, sizeof row.value, raw);
+	if (*raw)
+		setting_show(&row);
+	text_copy(out, ENTRY_TEXT, row.value);
+}
+
 /* The book keeps hundredths, days of the year and some words as numbers: those go the
  * way of a form's texts. */
 static void write_value(const struct telling *t, const struct column *c,
@@ -70,7 +82,9 @@ static void write_value(const struct telling *t, const struct column *c,
 	char *row;
 	int32_t number;
 
-	text_copy(out, ENTRY_TEXT, raw);
+	text_copy(out, ENTRY_TEXT, c ? text_of_word(c, raw) : raw);
+	if (t->kind == ENTRY_SETTINGS && t->setting >= 0)
+		write_setting(t->setting, raw, out);
 	if (c && c->type == &value_moment)
 		say_time(raw, out);
 	if (!c || !text_int(raw, 0, INT32_MAX, &number))
@@ -102,8 +116,10 @@ static void say_what(
 	char before[ENTRY_TEXT], after[ENTRY_TEXT];
 
 	if (!*c->field) {
+		const char *name = *c->after ? c->after : c->before;
 		buf_addf(out, *c->after ? _("%s put in") : _("%s taken out"),
-			*c->after ? c->after : c->before);
+			t->kind == ENTRY_SETTINGS ? _(setting_facts[t->setting].label)
+						  : words_shipped(name));
 		return;
 	}
 	write_value(t, column, c->before, before);
@@ -132,11 +148,25 @@ static bool is_offset(const char *field)
 	return strcmp(field, "started_east") == 0 || strcmp(field, "ended_east") == 0;
 }
 
+static bool read_changes(struct entry_changes *out, struct book *b,
+	const struct telling *t, int64_t id, struct err *e)
+{
+	struct row_changes all = { 0 };
+	bool ok =
+		id == 0 || book_row_changes(b, family_ops[t->kind]->table, id, &all, e);
+
+	for (size_t i = 0; ok && i < all.n; i++)
+		if (!is_offset(all.items[i].field) &&
+			(*all.items[i].field || !t->corrections))
+			add_line(out, t, &all.items[i]);
+	free(all.items);
+	return ok;
+}
+
 bool entry_changes_read(struct entry_changes *out, struct book *b, enum entry_kind kind,
 	int64_t id, struct err *e)
 {
-	struct row_changes all = { 0 };
-	struct telling t = { .kind = kind };
+	struct telling t = { .kind = kind, .setting = (int)id - 1 };
 
 	out->n = 0;
 	if (!manner_read(&t.manner, b, e))
@@ -144,12 +174,33 @@ bool entry_changes_read(struct entry_changes *out, struct book *b, enum entry_ki
 	if (kind == ENTRY_SETTINGS &&
 		!book_setting_id(b, setting_facts[id - 1].name, &id, e))
 		return false;
-	bool ok = id == 0 || book_row_changes(b, family_ops[kind]->table, id, &all, e);
-	for (size_t i = 0; ok && i < all.n; i++)
-		if (!is_offset(all.items[i].field))
-			add_line(out, &t, &all.items[i]);
-	free(all.items);
-	return ok;
+	return read_changes(out, b, &t, id, e);
+}
+
+bool treatment_corrections_read(struct entry_changes *out, struct book *b,
+	const struct manner *m, int64_t treatment, struct err *e)
+{
+	struct telling t = {
+		.manner = *m, .kind = ENTRY_TREATMENTS, .corrections = true
+	};
+
+	out->n = 0;
+	return read_changes(out, b, &t, treatment, e);
+}
+
+void entry_say_value(const char *table, const struct manner *m, const char *field,
+	const char *raw, char label[static SAY_SHORT], char out[static ENTRY_TEXT])
+{
+	struct telling t = { .manner = *m, .setting = -1 };
+	struct row_change c = { 0 };
+
+	text_copy(c.field, sizeof c.field, field);
+	while (t.kind < ENTRY_KINDS && strcmp(family_ops[t.kind]->table, table) != 0)
+		t.kind++;
+	const struct column *column =
+		t.kind < ENTRY_KINDS ? column_of(t.kind, field) : NULL;
+	text_copy(label, SAY_SHORT, field_label(&c, column));
+	write_value(&t, column, raw, out);
 }
 
 void entry_changes_free(struct entry_changes *c)

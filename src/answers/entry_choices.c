@@ -79,7 +79,8 @@ static void blocks(const struct choosing *c)
 
 	for (size_t i = 0; i < all->n; i++)
 		if (!all->items[i].retired && all->items[i].farm == farm)
-			add(c->out, all->items[i].name, all->items[i].crop);
+			add(c->out, all->items[i].name,
+				words_shipped(all->items[i].crop));
 }
 
 /* Which of the log's pests a trap is for; the caller frees the list. */
@@ -104,7 +105,8 @@ static void pests(const struct choosing *c)
 	for (int pass = 0; pass < 2; pass++)
 		for (size_t i = 0; i < all->n; i++)
 			if (!all->items[i].retired && first[i] == (pass == 0))
-				add(c->out, all->items[i].code, all->items[i].name);
+				add(c->out, all->items[i].code,
+					words_shipped(all->items[i].name));
 	free(first);
 }
 
@@ -121,7 +123,7 @@ static void lures(const struct choosing *c)
 			continue;
 		snprintf(help, sizeof help, p ? _("%d days, for %s") : _("%d days"),
 			(int)k->life_days, p ? p->code : "");
-		add(c->out, k->name, help);
+		add(c->out, words_shipped(k->name), help);
 	}
 }
 
@@ -136,7 +138,7 @@ static void cards(const struct choosing *c)
 		snprintf(help, sizeof help, _("%d days, due at %d, full at %d"),
 			(int)all->items[i].life_days, (int)all->items[i].change_at,
 			(int)all->items[i].floor_at);
-		add(c->out, all->items[i].name, help);
+		add(c->out, words_shipped(all->items[i].name), help);
 	}
 }
 
@@ -146,19 +148,22 @@ static void stations(const struct choosing *c)
 		add(c->out, c->log->stations.items[i].name, "");
 }
 
+static void add_once(struct entry_choices *out, const char *text, const char *help)
+{
+	for (size_t i = 0; i < out->n; i++)
+		if (strcmp(out->items[i].text, text) == 0)
+			return;
+	if (*text)
+		add(out, text, help);
+}
+
 /* Each that a block has, once. */
 static void crops(const struct choosing *c)
 {
 	const struct blocks *all = &c->log->blocks;
 
-	for (size_t i = 0; i < all->n; i++) {
-		size_t k = 0;
-		while (k < c->out->n &&
-			strcmp(c->out->items[k].text, all->items[i].crop) != 0)
-			k++;
-		if (k == c->out->n && *all->items[i].crop)
-			add(c->out, all->items[i].crop, "");
-	}
+	for (size_t i = 0; i < all->n; i++)
+		add_once(c->out, words_shipped(all->items[i].crop), "");
 }
 
 static void biofix_rule_words(const struct choosing *c)
@@ -167,7 +172,27 @@ static void biofix_rule_words(const struct choosing *c)
 	const struct biofix_rule *all = biofix_rules(&n);
 
 	for (size_t i = 0; i < n; i++)
-		add(c->out, all[i].word, _(all[i].said));
+		add(c->out, _(all[i].word), _(all[i].said));
+}
+
+/* Whoever a treatment of the season names, with the certificate named beside. */
+static void applicators(const struct choosing *c)
+{
+	const struct treatments *all = &c->log->treatments;
+
+	for (size_t i = 0; i < all->n; i++)
+		add_once(c->out, all->items[i].applicator, all->items[i].certificate);
+}
+
+static void certificates(const struct choosing *c)
+{
+	const struct treatments *all = &c->log->treatments;
+	const char *of = picked(c, PICK_APPLICATOR);
+
+	for (size_t i = 0; i < all->n; i++)
+		if (!*of || strcmp(all->items[i].applicator, of) == 0)
+			add_once(c->out, all->items[i].certificate,
+				all->items[i].applicator);
 }
 
 static void (*const lists[PICK_COUNT])(const struct choosing *c) = {
@@ -180,6 +205,8 @@ static void (*const lists[PICK_COUNT])(const struct choosing *c) = {
 	[PICK_STATION] = stations,
 	[PICK_CROP] = crops,
 	[PICK_BIOFIX_RULE] = biofix_rule_words,
+	[PICK_APPLICATOR] = applicators,
+	[PICK_CERTIFICATE] = certificates,
 };
 
 /* A setting's own words, if it takes only these. */
@@ -190,10 +217,10 @@ static void setting_words(const struct choosing *c)
 		if (strcmp(setting_facts[i].name, c->entry->text[0]) != 0)
 			continue;
 		for (; all && *all; all++)
-			add(c->out, *all, "");
+			add(c->out, _(*all), "");
 		for (int yes = 1; setting_facts[i].look == SETTING_YES_NO && yes >= 0;
 			yes--)
-			add(c->out, column_yes_no(yes), "");
+			add(c->out, _(column_yes_no(yes)), "");
 		c->out->only = c->out->n > 0;
 	}
 }
@@ -202,6 +229,13 @@ static void setting_words(const struct choosing *c)
 static bool may_be_several(const struct entry *r, const struct column *c)
 {
 	return r->kind == ENTRY_TREATMENTS && r->id == 0 && c->pick == PICK_BLOCK;
+}
+
+/* Choices are then no more than what is likely. */
+static bool may_be_typed(const struct entry *r, const struct column *c)
+{
+	return c->pick == PICK_CROP || c->pick == PICK_APPLICATOR ||
+	       c->pick == PICK_CERTIFICATE || may_be_several(r, c);
 }
 
 void entry_choices_of(const struct entry *r, int field, const struct log *l,
@@ -216,7 +250,7 @@ void entry_choices_of(const struct entry *r, int field, const struct log *l,
 		setting_words(&c);
 	} else if (lists[column->pick]) {
 		lists[column->pick](&c);
-		out->only = column->pick != PICK_CROP && !may_be_several(r, column);
+		out->only = !may_be_typed(r, column);
 	}
 }
 

@@ -151,6 +151,7 @@ const struct column block_columns[BLOCK_COLUMNS] = {
 	{ .name = "crop",
 		AT(crop),
 		NAME,
+		.shipped = true,
 		.help = N_("What grows in it; thresholds go by it."),
 		.label = N_("crop"),
 		.pick = PICK_CROP,

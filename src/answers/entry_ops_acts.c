@@ -70,8 +70,8 @@ static void treatments_note(
 	buf_free(&text);
 }
 
-/* Who applied the one before likely did this one too. What stands on a label is never
- * guessed. */
+/* What stands on a label, and who applied it, goes into a record that the law asks for:
+ * neither is guessed. */
 static void treatments_guess(
 	const struct shelves *s, const struct entry_ask *ask, void *row)
 {
@@ -80,11 +80,6 @@ static void treatments_guess(
 	act_guess(s, ask, (struct act_place){ r->farm, r->block, sizeof r->block });
 	text_copy(r->pest, sizeof r->pest, known_pest(&s->known, ask->pest));
 	r->day = s->log ? s->log->today : DAY_NONE;
-	if (s->treatments.n == 0)
-		return;
-	const struct treatment *last = &s->treatments.items[0];
-	text_copy(r->applicator, sizeof r->applicator, last->applicator);
-	text_copy(r->certificate, sizeof r->certificate, last->certificate);
 }
 
 /* The names of a form's blocks, blanks around them left out. */

@@ -132,7 +132,7 @@ static void settings_note(const struct shelves *s, size_t i, char out[static SAY
 	setting_usual(usual.name, usual.value);
 	setting_show(&usual);
 	if (f->words)
-		snprintf(out, SAY_LINE, _("%s or %s"), f->words[0], f->words[1]);
+		snprintf(out, SAY_LINE, _("%s or %s"), _(f->words[0]), _(f->words[1]));
 	else if (f->look == SETTING_YES_NO)
 		snprintf(out, SAY_LINE, _("yes or no, usual: %.8s"), usual.value);
 	else if (f->hi)

@@ -1,5 +1,5 @@
 /* Looking things up in the log by id and by name. */
-#include "answers/log.h"
+#include "log_parts.h"
 
 #include "base/buf.h"
 #include "base/words.h"
@@ -22,6 +22,10 @@ const struct farm *log_farm(const struct log *l, int64_t id)
 
 const struct block *log_block(const struct log *l, int64_t id)
 {
+	size_t at = log_place_of(&l->block_places, id);
+
+	if (l->block_places.n > 0)
+		return at < l->blocks.n ? &l->blocks.items[at] : NULL;
 	for (size_t i = 0; i < l->blocks.n; i++)
 		if (l->blocks.items[i].id == id)
 			return &l->blocks.items[i];
@@ -54,6 +58,8 @@ const struct card_kind *log_card(const struct log *l, int64_t id)
 
 size_t log_trap(const struct log *l, int64_t id)
 {
+	if (l->trap_places.n > 0)
+		return log_place_of(&l->trap_places, id);
 	for (size_t i = 0; i < l->traps.n; i++)
 		if (l->traps.items[i].id == id)
 			return i;

@@ -21,7 +21,7 @@ static const char *const flag_words[FLIGHT_FLAG_COUNT] = {
 	N_("a week not read at its end"),
 	N_("one-week spike"),
 	N_("too few moths to call a flight"),
-	N_("a full card: at least this many"),
+	N_("at least this many: a full card, or counts not settled"),
 	N_("not the same traps in all weeks"),
 };
 
@@ -100,7 +100,7 @@ static void say_interval(const struct biofix *s, char *out, size_t size)
 		after, by);
 }
 
-static void say_suggested(struct flight_biofix *b)
+static void say_state(struct flight_biofix *b)
 {
 	char days[160];
 	const char *said = _(b->rule->said);
@@ -126,6 +126,19 @@ static void say_suggested(struct flight_biofix *b)
 		snprintf(
 			b->suggested, sizeof b->suggested, _("%.120s: none yet"), said);
 	}
+}
+
+/* The least that no scout denies was taken of a visit that was put in twice. */
+static void say_suggested(struct flight_biofix *b)
+{
+	size_t n;
+
+	say_state(b);
+	n = strlen(b->suggested);
+	if (b->suggestion.is_disputed)
+		snprintf(b->suggested + n, sizeof b->suggested - n, "; %s",
+			_("visits put in twice are not settled, and may make it "
+			  "earlier"));
 }
 
 static void say_earlier(struct flight_view *v, const struct log *l)

@@ -198,15 +198,10 @@ bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l
 	return heat_since(out, b, l, &ask, e);
 }
 
-/* Whole degree-days with a space between thousands. */
+/* Whole degree-days. No blank between thousands: "at least 1 539" is two numbers. */
 static void say_sum(double sum, char *out, size_t size)
 {
-	long whole = (long)(sum + 0.5);
-
-	if (whole >= 1000)
-		snprintf(out, size, "%ld %03ld", whole / 1000, whole % 1000);
-	else
-		snprintf(out, size, "%ld", whole);
+	snprintf(out, size, "%ld", (long)(sum + 0.5));
 }
 
 /* Why there is no sum; NULL: there is one. */

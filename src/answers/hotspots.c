@@ -29,7 +29,7 @@ static void add_rows(struct hot_view *v, const struct log *l, const struct hot_f
 	hot_set_of(&blocks, l, f, v->alike, HOT_IN_BLOCKS);
 	hot_set_of(&all, l, f, v->alike, HOT_ALL);
 	hot_set_of(&located, l, f, v->alike, HOT_LOCATED);
-	hot_add_blocks(rows, &blocks);
+	hot_add_blocks(rows, &blocks, HOT_TOO_LITTLE);
 	hot_say_power(rows, &blocks);
 	hot_add_borders(rows, l, f, v->alike);
 	hot_add_near(rows, &located, hot_band(&located));

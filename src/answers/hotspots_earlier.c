@@ -39,7 +39,7 @@ static void tell_blocks(const struct log *l, const struct hot_season *s,
 	for (size_t g = 0; g < field.n_alikes; g++) {
 		struct hot_set set;
 		hot_set_of(&set, l, &field, g, HOT_IN_BLOCKS);
-		hot_add_blocks(&rows, &set);
+		hot_add_blocks(&rows, &set, HOT_TOO_LITTLE);
 		hot_set_free(&set);
 	}
 	for (size_t i = 0; i < l->blocks.n; i++) {

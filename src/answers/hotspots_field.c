@@ -12,7 +12,7 @@ static bool is_within(const struct interval *it, struct hot_window w)
 {
 	int32_t middle = it->from + (it->to - it->from) / 2;
 
-	return it->state != CATCH_UNKNOWN && middle >= w.from && middle < w.to;
+	return middle >= w.from && middle < w.to;
 }
 
 static int64_t lure_of(
@@ -33,8 +33,12 @@ static void take_trap(struct hot_take *t, const struct log *l, const struct diar
 	for (size_t i = 0; i < d->n; i++) {
 		const struct interval *it = &d->items[i];
 		size_t k = 0;
-		if (!is_within(it, w))
+		if (!is_within(it, w) || it->state == CATCH_UNKNOWN)
 			continue;
+		if (it->is_disputed) {
+			t->n_disputed++;
+			continue;
+		}
 		int64_t lure = lure_of(l, d, it, t->trap);
 		while (k < l->lures.n && l->lures.items[k].id != lure)
 			k++;
@@ -76,8 +80,8 @@ static void say_alike(const struct log *l, struct hot_alike *a)
 	snprintf(traps, sizeof traps, ngettext("%d trap", "%d traps", (unsigned)a->n),
 		a->n);
 	snprintf(a->text, sizeof a->text, "%s, %s%s%s", traps,
-		lure ? lure->name : _("lure not known"), *condition ? ", " : "",
-		*condition ? _(condition) : "");
+		lure ? words_shipped(lure->name) : _("lure not known"),
+		*condition ? ", " : "", *condition ? _(condition) : "");
 }
 
 static struct hot_alike *find_alike(struct hot_field *f, const struct hot_take *t)

@@ -49,7 +49,7 @@ static void add_pest(struct hot_lines *out, const struct log *l,
 	for (size_t g = 0; g < field.n_alikes; g++) {
 		struct hot_set set;
 		hot_set_of(&set, l, &field, g, HOT_IN_BLOCKS);
-		hot_add_blocks(&rows, &set);
+		hot_add_blocks(&rows, &set, HOT_WATCH);
 		hot_set_free(&set);
 	}
 	for (size_t r = 0; r < rows.n; r++)

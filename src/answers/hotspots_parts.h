@@ -1,33 +1,11 @@
-/* hotspots_parts.h - what the files of the Hot spots page share: a season's readings,
- * what each trap caught in a window, the traps that may be compared, rows. Their words
- * are in hotspots_words.h. */
+/* hotspots_parts.h - what the files of the Hot spots page share: what each trap
+ * caught in a window, the traps that may be compared, rows. A season's readings are in
+ * hotspots_season.h, the words of rows in hotspots_words.h. */
 #ifndef ANSWERS_HOTSPOTS_PARTS_H
 #define ANSWERS_HOTSPOTS_PARTS_H
 
 #include "answers/hotspots.h"
-#include "flight_parts.h"
-
-/* One season of a pest on a farm: the present one out of the log, an earlier one read
- * from the book. */
-struct hot_season {
-	int year;
-	int32_t start, end;          /* first and last day */
-	const struct diary **of;     /* by index of log.traps; NULL: never visited */
-	struct flight_series series; /* n = 0: nothing was read */
-	struct flights found;
-	struct flight_season read; /* of an earlier season */
-};
-bool hot_season_read(struct hot_season *s, struct book *b, const struct log *l,
-	const struct hot_ask *ask, struct err *e);
-void hot_season_free(struct hot_season *s);
-
-/* Nights from..to-1. An interval belongs where its middle lies; its moths stay
- * whole. */
-struct hot_window {
-	int32_t from, to;
-};
-/* flight 0, or one that was not found: the whole season. */
-struct hot_window hot_window_of(const struct hot_season *s, int flight);
+#include "hotspots_season.h"
 
 enum { HOT_NO_GROUP = -1 };
 
@@ -36,6 +14,7 @@ struct hot_take {
 	int trap; /* index in log.traps */
 	struct hot_catch catch;
 	bool at_least;
+	int n_disputed;      /* visits left out: scouts do not agree on them */
 	int32_t first, last; /* first night, last check; DAY_NONE: never read */
 	int64_t lure;        /* the kind that hung most of the nights */
 	enum condition condition;
@@ -91,8 +70,10 @@ void hot_row_grade_low(struct hot_row *row);
 /* Hottest first: grade, then rate. */
 void hot_rows_sort(struct hot_rows *rows, size_t first);
 
-/* Rows of one kind, graded and in words, hottest first. */
-void hot_add_blocks(struct hot_rows *rows, const struct hot_set *set);
+/* Rows of one kind, graded and in words, hottest first; no block where none can come
+ * to the grade `least`. */
+void hot_add_blocks(
+	struct hot_rows *rows, const struct hot_set *set, enum hot_grade least);
 void hot_add_borders(struct hot_rows *rows, const struct log *l,
 	const struct hot_field *f, size_t group);
 void hot_add_traps(struct hot_rows *rows, const struct hot_set *set);

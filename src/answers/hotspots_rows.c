@@ -156,10 +156,38 @@ static bool has_block(const struct hot_set *set, size_t block)
 	return false;
 }
 
-void hot_add_blocks(struct hot_rows *rows, const struct hot_set *set)
+/* The grade of the chosen traps if all shuffles spoke for it. */
+static enum hot_grade grade_at_most(const struct hot_set *set)
+{
+	struct hot_row row = { .split = hot_split_of(set->catches, set->n, set->in) };
+
+	if (!is_comparable(&row.split))
+		return HOT_TOO_LITTLE;
+	fill_ratio(&row, set);
+	const struct hot_evidence e = { hot_luck(&row.split), 0, 0, worth(&row) };
+	return hot_grade_of(&row.split, &e);
+}
+
+/* Shuffles take most of the time, and can only take a grade down. */
+static bool can_come_to(const struct hot_set *set, enum hot_grade least)
+{
+	for (size_t i = 0; i < set->log->blocks.n; i++) {
+		if (!has_block(set, i))
+			continue;
+		choose_block(set, set->log->blocks.items[i].id);
+		if (grade_at_most(set) >= least)
+			return true;
+	}
+	return false;
+}
+
+void hot_add_blocks(
+	struct hot_rows *rows, const struct hot_set *set, enum hot_grade least)
 {
 	size_t first = rows->n;
 
+	if (least > HOT_TOO_LITTLE && !can_come_to(set, least))
+		return;
 	for (size_t i = 0; i < set->log->blocks.n; i++)
 		if (has_block(set, i))
 			add_block(rows, set, i);

@@ -101,6 +101,25 @@ static void add_outside(struct hot_view *v, int n)
 	hot_add(v->left_out, sizeof v->left_out, text);
 }
 
+static void add_disputed(struct hot_view *v, const struct hot_field *f)
+{
+	char text[SAY_LINE];
+	int n = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		n += f->takes[i].n_disputed;
+	if (n == 0)
+		return;
+	snprintf(text, sizeof text,
+		ngettext("%d visit that was put in twice is not counted until it is "
+			 "settled.",
+			"%d visits that were put in twice are not counted until they "
+			"are settled.",
+			(unsigned)n),
+		n);
+	hot_add(v->left_out, sizeof v->left_out, text);
+}
+
 void hot_say_left_out(struct hot_view *v, const struct log *l,
 	const struct hot_field *f, size_t group)
 {
@@ -122,6 +141,7 @@ void hot_say_left_out(struct hot_view *v, const struct log *l,
 				(unsigned)all),
 			all, why);
 	add_outside(v, count_outside(l, f, group));
+	add_disputed(v, f);
 }
 
 static void add_hot_of(struct hot_view *v, const struct hot_rows *rows, size_t group)
@@ -148,7 +168,7 @@ void hot_say_others(struct hot_view *v, const struct log *l, const struct hot_fi
 		if (g == v->alike)
 			continue;
 		hot_set_of(&set, l, f, g, HOT_IN_BLOCKS);
-		hot_add_blocks(&rows, &set);
+		hot_add_blocks(&rows, &set, HOT_WATCH);
 		add_hot_of(v, &rows, g);
 		hot_set_free(&set);
 		free(rows.items);

@@ -168,11 +168,13 @@ bool log_read(struct log *l, struct book *b, int64_t farm, int32_t today, struct
 {
 	free_diaries(l, l->traps.n);
 	l->traps.n = 0;
+	log_clear_places(l);
 	l->today = today;
 	if (!read_lists(l, b, farm, e) || !read_season(l, b, farm, e)) {
 		l->traps.n = 0;
 		return false;
 	}
+	log_set_places(l);
 	l->diaries = mem_new(l->traps.n, sizeof *l->diaries);
 	l->lure_states = mem_new(l->traps.n, sizeof *l->lure_states);
 	l->card_states = mem_new(l->traps.n, sizeof *l->card_states);
@@ -201,6 +203,7 @@ void log_free(struct log *l)
 	free(l->answers.items);
 	free(l->visits.items);
 	free(l->disputes.items);
+	log_free_places(l);
 	*l = (struct log){ 0 };
 }
 

@@ -1,5 +1,7 @@
 #include "answers/record.h"
 
+#include "answers/answered.h"
+#include "answers/entry_forms.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -152,6 +154,15 @@ static void fill_waiting(const struct zone *z, struct record_row *row)
 	buf_free(&text);
 }
 
+static void say_answered(const struct treatment *t, char out[static SAY_LINE])
+{
+	struct buf text = { 0 };
+
+	bar_say_by(t, &text);
+	text_copy(out, SAY_LINE, text.text);
+	buf_free(&text);
+}
+
 static void add_row(const struct log *l, const struct treatment *t, struct record *out)
 {
 	const struct block *b = log_block(l, t->block);
@@ -169,6 +180,8 @@ static void add_row(const struct log *l, const struct treatment *t, struct recor
 	say_area(t, row->area);
 	say_missing(row);
 	fill_waiting(&l->zone, row);
+	if (t->id == TREATMENT_ANSWERED)
+		say_answered(t, row->answered);
 }
 
 static int by_farm_day_block(const void *a, const void *b)
@@ -201,29 +214,66 @@ void record_say_span(int32_t from, int32_t to, struct buf *out)
 	say_date(to, out);
 }
 
+static void clear_rows(struct record *r)
+{
+	for (size_t i = 0; i < r->n; i++)
+		entry_changes_free(&r->rows[i].corrected);
+	r->n = 0;
+}
+
+/* Beyond the span lie treatments that an answer within it tells of, and alerts that an
+ * answer within it is to. */
+static bool read_treatments(
+	struct record *out, struct book *b, const struct record_ask *ask, struct err *e)
+{
+	enum { ALERT_BEFORE = 366 };
+
+	return treatments_that_bar(b, ask->farm, ask->from - ALERT_BEFORE,
+		ask->to + ANSWERED_DAYS_AFTER, &out->treatments, e);
+}
+
+static bool is_asked(const struct treatment *t, const struct record_ask *ask)
+{
+	return t->day >= ask->from && t->day <= ask->to &&
+	       (ask->block == 0 || t->block == ask->block);
+}
+
+static bool read_corrections(struct record *r, struct book *b, struct err *e)
+{
+	struct manner manner;
+	bool ok = manner_read(&manner, b, e);
+
+	for (size_t i = 0; ok && i < r->n; i++)
+		if (r->rows[i].treatment->id != TREATMENT_ANSWERED)
+			ok = treatment_corrections_read(&r->rows[i].corrected, b,
+				&manner, r->rows[i].treatment->id, e);
+	return ok;
+}
+
 bool record_read(struct record *out, struct book *b, const struct log *l,
 	const struct record_ask *ask, struct err *e)
 {
 	struct buf title = { 0 };
 
-	out->n = 0;
+	clear_rows(out);
 	out->from = ask->from;
 	out->to = ask->to;
 	record_say_span(ask->from, ask->to, &title);
 	text_copy(out->title, sizeof out->title, title.text);
 	buf_free(&title);
-	if (!book_treatments(b, ask->farm, ask->from, ask->to, &out->treatments, e))
+	if (!read_treatments(out, b, ask, e))
 		return false;
 	for (size_t i = 0; i < out->treatments.n; i++)
-		if (ask->block == 0 || out->treatments.items[i].block == ask->block)
+		if (is_asked(&out->treatments.items[i], ask))
 			add_row(l, &out->treatments.items[i], out);
 	if (out->n > 1)
 		qsort(out->rows, out->n, sizeof *out->rows, by_farm_day_block);
-	return true;
+	return read_corrections(out, b, e);
 }
 
 void record_free(struct record *r)
 {
+	clear_rows(r);
 	free(r->treatments.items);
 	free(r->rows);
 	*r = (struct record){ 0 };

@@ -9,8 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A weekly catch in three columns: "12", "30+", "9?", ".4" (never 0 for a
- * catch). */
+/* A weekly catch in three columns: "12", "30+", "9?", "<1" (never 0 for a catch, and no
+ * point that wet eyes miss). */
 static void say_narrow(const struct weekly *w, char out[static 8])
 {
 	int32_t x10 = weekly_x10(w);
@@ -20,7 +20,8 @@ static void say_narrow(const struct weekly *w, char out[static 8])
 	if (x10 < 0)
 		snprintf(text, sizeof text, "-");
 	else if (x10 > 0 && x10 < 10)
-		snprintf(text, sizeof text, ".%d%s", (int)x10, end);
+		snprintf(text, sizeof text, "%s%s", w->at_least ? ">0" : "<1",
+			w->is_disputed ? "?" : "");
 	else
 		snprintf(text, sizeof text, "%d%s", (int)((x10 + 5) / 10), end);
 	text_copy(out, 8, text);
@@ -86,8 +87,8 @@ static void fill_names(const struct log *l, size_t trap, struct run_trap *t)
 	text_copy(t->label, sizeof t->label, from->label);
 	text_copy(t->block, sizeof t->block, b ? b->name : "");
 	text_copy(t->pest, sizeof t->pest, p ? p->code : "");
-	text_copy(t->lure, sizeof t->lure, lk ? lk->name : "");
-	text_copy(t->card, sizeof t->card, ck ? ck->name : "");
+	text_copy(t->lure, sizeof t->lure, lk ? words_shipped(lk->name) : "");
+	text_copy(t->card, sizeof t->card, ck ? words_shipped(ck->name) : "");
 	t->card_full_at = ck ? ck->floor_at : 0;
 	t->is_border = from->place == PLACE_BORDER;
 	t->is_disrupted = log_condition(l, from->block, from->pest, l->today) ==
@@ -127,14 +128,30 @@ static void say_week(const struct weekly *w, char out[static SAY_SHORT])
 		memcpy(out, rate, SAY_SHORT);
 }
 
+static void say_week_out(const struct weekly *w, char out[static SAY_SHORT * 2])
+{
+	char rate[SAY_SHORT];
+
+	say_weekly(w, rate);
+	if (w->unread == UNREAD_NO && w->nights != 7)
+		snprintf(out, SAY_SHORT * 2,
+			ngettext("%.14s a week over %d night",
+				"%.14s a week over %d nights", (unsigned)w->nights),
+			rate, (int)w->nights);
+	else
+		snprintf(out, SAY_SHORT * 2, _("%.14s a week"), rate);
+}
+
 static void fill_answer(const struct log *l, size_t trap, struct run_trap *t,
 	const struct verdict_rows *v)
 {
 	const struct verdict_row *row = verdicts_worst_of_trap(v, (int)trap);
 	const struct trap *from = &l->traps.items[trap];
 
-	if (row)
+	if (row) {
 		say_week(&row->weekly, t->week_text);
+		say_week_out(&row->weekly, t->week_says);
+	}
 	if (row && row->rule == NO_RULE) {
 		const struct verdict_row *block =
 			verdicts_of_block_itself(v, from->block, from->pest);
@@ -149,6 +166,7 @@ static void fill_answer(const struct log *l, size_t trap, struct run_trap *t,
 	say_rule_short(&l->rules.items[row->rule], t->rule_text);
 	text_copy(
 		t->verdict_text, sizeof t->verdict_text, say_verdict(&row->judgement));
+	say_lacking(&row->judgement, t->lacks, sizeof t->lacks);
 	t->verdict_tone = say_verdict_tone(&row->judgement);
 	t->is_over = row->judgement.verdict == VERDICT_OVER;
 }

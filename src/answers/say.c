@@ -67,14 +67,14 @@ void say_x100(int32_t x100, char out[static SAY_SHORT])
 		words_print(out, SAY_SHORT, "%.2f", x100 / 100.0);
 }
 
-/* "lure 3 d over", "lure due 27 Jul" when it will not last until the run after. */
+/* "lure 3 d late", "lure due 27 Jul" when it will not last until the run after. */
 static void say_due(const char *lure_or_card, enum service_state state, int32_t due,
 	int32_t overdue_days, char out[static SAY_LINE])
 {
 	char day[SAY_SHORT];
 
 	if (state == SERVICE_OVERDUE && overdue_days > 0)
-		snprintf(out, SAY_LINE, _("%s %d d over"), lure_or_card,
+		snprintf(out, SAY_LINE, _("%s %d d late"), lure_or_card,
 			(int)overdue_days);
 	else if (state == SERVICE_NEXT_RUN && due != DAY_NONE) {
 		say_day(due, day);

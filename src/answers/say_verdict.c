@@ -203,6 +203,12 @@ void say_behind(const struct rule *r, const struct judgement *j, char *out, size
 		snprintf(out, size, _("%s in all"), amount);
 	if (night)
 		snprintf(out, size, _("%s a night"), amount);
+	if (j->verdict != VERDICT_OVER && j->weeks_over > 0) {
+		char weeks[SAY_SHORT * 2];
+		snprintf(weeks, sizeof weeks, _("%d of %d weeks so far"),
+			(int)j->weeks_over, (int)j->weeks);
+		say_add(out, size, weeks);
+	}
 	if (*doubts)
 		say_add(out, size, doubts);
 }

@@ -35,9 +35,10 @@ static void say_total(const struct log *l, size_t trap, char out[static SAY_SHOR
 	for (size_t i = 0; i < d->n; i++) {
 		if (d->items[i].to < start)
 			continue;
-		sum += d->items[i].moths;
+		struct interval sure = interval_sure(&d->items[i]);
+		sum += sure.moths;
 		read++;
-		at_least |= d->items[i].state != CATCH_COUNTED;
+		at_least |= sure.state != CATCH_COUNTED;
 	}
 	if (read == 0)
 		text_copy(out, SAY_SHORT, "-");
@@ -196,7 +197,7 @@ static void fill_bring(const struct log *l, int64_t farm, struct sheet *out)
 		snprintf(text, sizeof text,
 			b->is_lure ? ngettext("%d %s lure", "%d %s lures", n)
 				   : ngettext("%d %s card", "%d %s cards", n),
-			b->n, b->kind_name);
+			b->n, words_shipped(b->kind_name));
 		at += (size_t)snprintf(out->bring + at, sizeof out->bring - at, "%s%s",
 			at ? ", " : "", text);
 	}

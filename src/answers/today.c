@@ -1,5 +1,6 @@
 #include "answers/today.h"
 
+#include "answers/alerts.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -19,10 +20,16 @@ static int count_hanging(const struct log *l, int64_t farm)
 	return n;
 }
 
-static void say_last_run(const struct log *l, struct today_run *r)
+/* When it is next driven; of one that is to be driven today, when it was last. */
+static void say_run(const struct log *l, struct today_run *r)
 {
 	char day[DAY_TEXT_SIZE];
 
+	if (!r->due && r->next_run > l->today) {
+		day_short(r->next_run, day, sizeof day);
+		snprintf(r->last_text, sizeof r->last_text, _("next run %s"), day);
+		return;
+	}
 	if (r->last_run == DAY_NONE) {
 		text_copy(r->last_text, sizeof r->last_text, _("not run yet"));
 		return;
@@ -85,7 +92,7 @@ static void add_run(const struct log *l, const struct farm *f, struct today *out
 	else
 		snprintf(r->traps_text, sizeof r->traps_text,
 			ngettext("%d trap", "%d traps", (unsigned)r->traps), r->traps);
-	say_last_run(l, r);
+	say_run(l, r);
 	say_run_bring(l, r);
 	bars_say(&out->bars, f->id, r->barred, sizeof r->barred);
 }
@@ -135,13 +142,22 @@ static void add_line(
 	text_copy(line->pest_code, sizeof line->pest_code, p ? p->code : "");
 	say_where(l, row, line);
 	say_verdict_line(l, row, line->says, sizeof line->says);
+	alert_say_answered(l, row, line->says, sizeof line->says);
+}
+
+/* Whoever took a trap down knows that nobody reads it any more. */
+static bool is_taken_down(const struct verdict_row *row)
+{
+	return row->judgement.verdict == VERDICT_UNKNOWN && row->trap != NO_TRAP &&
+	       row->weekly.unread == UNREAD_PULLED;
 }
 
 static void add_lines(const struct log *l, const struct verdict_rows *v,
 	enum verdict verdict, struct today *out)
 {
 	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].judgement.verdict == verdict && verdicts_counts(v, i))
+		if (v->items[i].judgement.verdict == verdict && verdicts_counts(v, i) &&
+			!is_taken_down(&v->items[i]))
 			add_line(l, &v->items[i], out);
 }
 

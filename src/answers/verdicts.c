@@ -1,7 +1,8 @@
-#include "answers/verdicts.h"
+#include "verdicts_parts.h"
 
 #include "base/mem.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 
 /* Rules that hold for one trap, and how well each fits. */
@@ -13,6 +14,7 @@ struct held {
 
 struct group { /* traps of one block and pest, in driving order */
 	int64_t farm, block, pest;
+	struct few few;
 	struct held *held;
 	size_t n, cap;
 };
@@ -108,8 +110,10 @@ static void add_to_group(struct group *g, const struct log *l, size_t trap, int3
 	g->held = mem_grow(g->held, &g->cap, g->n + 1, sizeof *g->held);
 	struct held *h = &g->held[g->n++];
 	h->trap = trap;
-	h->rules = mem_new(l->rules.n, sizeof *h->rules);
-	h->n = rule_choose(l->rules.items, l->rules.n, &spot, &m, h->rules);
+	h->rules = mem_new(g->few.n, sizeof *h->rules);
+	h->n = rule_choose(g->few.rules, g->few.n, &spot, &m, h->rules);
+	for (size_t i = 0; i < h->n; i++)
+		h->rules[i] = g->few.at[h->rules[i]];
 }
 
 static void empty_group(struct group *g)
@@ -186,10 +190,10 @@ static void judge_group_trap(const struct log *l, const struct group *g,
 static void judge_group(const struct log *l, const struct group *g, int32_t day,
 	struct verdict_rows *out)
 {
-	for (size_t r = 0; r < l->rules.n; r++)
-		if (measure_of_block(l->rules.items[r].measure) &&
-			l->rules.items[r].pest == g->pest)
-			judge_group_rule(l, g, r, day, out);
+	for (size_t r = 0; r < g->few.n; r++)
+		if (measure_of_block(g->few.rules[r].measure) &&
+			g->few.rules[r].pest == g->pest)
+			judge_group_rule(l, g, g->few.at[r], day, out);
 	for (size_t i = 0; i < g->n; i++)
 		judge_group_trap(l, g, &g->held[i], day, out);
 }
@@ -218,17 +222,53 @@ static bool is_cleared_on(const struct diary *d, int32_t day)
 	return last && last->to == day;
 }
 
-/* One of the traps of the block and pest of trap `first`. */
-static bool is_any_cleared(const struct log *l, size_t first, int32_t day)
+/* One of the traps of the block and pest from trap `first` on. */
+static bool is_any_cleared(
+	const struct log *l, const size_t *next, size_t first, int32_t day)
 {
-	const struct trap *t = &l->traps.items[first];
-
-	for (size_t k = first; k < l->traps.n && l->traps.items[k].farm == t->farm; k++)
-		if (l->traps.items[k].block == t->block &&
-			l->traps.items[k].pest == t->pest &&
-			is_cleared_on(&l->diaries[k], day))
+	for (size_t k = first; k != SIZE_MAX; k = next[k])
+		if (is_cleared_on(&l->diaries[k], day))
 			return true;
 	return false;
+}
+
+/* A trap and the next one of its block and pest in driving order. */
+struct alike {
+	int64_t block, pest;
+	size_t trap;
+};
+
+static int by_block_pest_turn(const void *a, const void *b)
+{
+	const struct alike *x = a, *y = b;
+
+	if (x->block != y->block)
+		return x->block < y->block ? -1 : 1;
+	if (x->pest != y->pest)
+		return x->pest < y->pest ? -1 : 1;
+	return (x->trap > y->trap) - (x->trap < y->trap);
+}
+
+/* For each trap the next one of its block and pest; SIZE_MAX: none. The caller frees
+ * it. */
+static size_t *next_alike(const struct log *l)
+{
+	size_t *next = mem_new(l->traps.n, sizeof *next);
+	struct alike *all = mem_new(l->traps.n, sizeof *all);
+
+	for (size_t i = 0; i < l->traps.n; i++)
+		all[i] = (struct alike){ l->traps.items[i].block,
+			l->traps.items[i].pest, i };
+	if (l->traps.n > 1)
+		qsort(all, l->traps.n, sizeof *all, by_block_pest_turn);
+	for (size_t i = 0; i < l->traps.n; i++) {
+		bool is_last = i + 1 == l->traps.n ||
+			       all[i].block != all[i + 1].block ||
+			       all[i].pest != all[i + 1].pest;
+		next[all[i].trap] = is_last ? SIZE_MAX : all[i + 1].trap;
+	}
+	free(all);
+	return next;
 }
 
 /* Of which traps; 0: all. */
@@ -248,22 +288,22 @@ static void verdicts_read(const struct log *l, const struct asked *ask, int32_t 
 	struct verdict_rows *out)
 {
 	bool *done = mem_new(l->traps.n, sizeof *done);
+	size_t *next = next_alike(l);
+	struct rule_place *rules = rules_by_block(l);
 	struct group g = { 0 };
 
 	out->n = 0;
 	for (size_t i = 0; i < l->traps.n; i++) {
 		const struct trap *t = &l->traps.items[i];
 		if (done[i] || !is_asked(l, i, ask, day) ||
-			(ask->cleared && !is_any_cleared(l, i, day)))
+			(ask->cleared && !is_any_cleared(l, next, i, day)))
 			continue;
 		g.farm = t->farm;
 		g.block = t->block;
 		g.pest = t->pest;
-		for (size_t k = i; k < l->traps.n && l->traps.items[k].farm == t->farm;
-			k++) {
-			const struct trap *o = &l->traps.items[k];
-			if (o->block != t->block || o->pest != t->pest ||
-				!is_asked(l, k, ask, day))
+		rules_find_few(l, rules, t, &g.few);
+		for (size_t k = i; k != SIZE_MAX; k = next[k]) {
+			if (!is_asked(l, k, ask, day))
 				continue;
 			done[k] = true;
 			add_to_group(&g, l, k, day);
@@ -271,7 +311,10 @@ static void verdicts_read(const struct log *l, const struct asked *ask, int32_t 
 		judge_group(l, &g, day, out);
 		empty_group(&g);
 	}
+	rules_free_few(&g.few);
 	free(g.held);
+	free(rules);
+	free(next);
 	free(done);
 }
 
@@ -293,99 +336,4 @@ void verdicts_cleared_on(const struct log *l, int64_t farm, int64_t block, int32
 	const struct asked ask = { .farm = farm, .block = block, .cleared = true };
 
 	verdicts_read(l, &ask, day, out);
-}
-
-/* True if row b says worse things than a (NULL: nothing yet), or as bad with less
- * certainty, or of a hotter trap. */
-static bool is_worse(const struct verdict_row *b, const struct verdict_row *a)
-{
-	enum verdict va = a ? a->judgement.verdict : VERDICT_NONE;
-	enum verdict vb = b->judgement.verdict;
-
-	if (!a || (a->rule == NO_RULE && b->rule != NO_RULE))
-		return true;
-	if (va == vb && b->judgement.questionable != a->judgement.questionable)
-		return b->judgement.questionable;
-	if (va == vb)
-		return weekly_x10(&b->weekly) > weekly_x10(&a->weekly);
-	return verdict_worse(va, vb) == vb;
-}
-
-const struct verdict_row *verdicts_worst_of_trap(const struct verdict_rows *v, int trap)
-{
-	const struct verdict_row *worst = NULL;
-
-	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].trap == trap && is_worse(&v->items[i], worst))
-			worst = &v->items[i];
-	return worst;
-}
-
-const struct verdict_row *verdicts_worst_of_block(
-	const struct verdict_rows *v, int64_t block, int64_t pest)
-{
-	const struct verdict_row *worst = NULL;
-
-	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].block == block && v->items[i].pest == pest &&
-			is_worse(&v->items[i], worst))
-			worst = &v->items[i];
-	return worst;
-}
-
-const struct verdict_row *verdicts_of_block_itself(
-	const struct verdict_rows *v, int64_t block, int64_t pest)
-{
-	const struct verdict_row *worst = NULL;
-
-	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].trap == NO_TRAP && v->items[i].block == block &&
-			v->items[i].pest == pest && is_worse(&v->items[i], worst))
-			worst = &v->items[i];
-	return worst;
-}
-
-bool verdicts_doubt_block(const struct verdict_rows *v, int64_t block, int64_t pest)
-{
-	for (size_t i = 0; i < v->n; i++)
-		if (v->items[i].block == block && v->items[i].pest == pest &&
-			v->items[i].judgement.questionable && verdicts_counts(v, i))
-			return true;
-	return false;
-}
-
-struct verdict_sums verdicts_sum(const struct verdict_rows *v)
-{
-	struct verdict_sums s = { 0 };
-
-	for (size_t i = 0; i < v->n; i++) {
-		const struct judgement *j = &v->items[i].judgement;
-		if (!verdicts_counts(v, i))
-			continue;
-		s.over += j->verdict == VERDICT_OVER;
-		s.unknown += j->verdict == VERDICT_UNKNOWN;
-		s.near += j->verdict == VERDICT_NEAR && !j->questionable;
-		s.near_doubted += j->verdict == VERDICT_NEAR && j->questionable;
-		s.under += j->verdict == VERDICT_UNDER && !j->questionable;
-		s.under_doubted += j->verdict == VERDICT_UNDER && j->questionable;
-		s.none += verdicts_has_none(v, i);
-	}
-	return s;
-}
-
-bool verdicts_has_none(const struct verdict_rows *v, size_t i)
-{
-	const struct verdict_row *row = &v->items[i];
-
-	return row->trap != NO_TRAP && row->rule == NO_RULE &&
-	       !verdicts_of_block_itself(v, row->block, row->pest);
-}
-
-bool verdicts_counts(const struct verdict_rows *v, size_t i)
-{
-	const struct verdict_row *row = &v->items[i];
-
-	if (row->trap == NO_TRAP)
-		return verdicts_of_block_itself(v, row->block, row->pest) == row;
-	return verdicts_worst_of_trap(v, row->trap) == row;
 }

@@ -145,7 +145,7 @@ static bool pest_rule(struct book *b, const char *code, struct dd_ask *ask,
 	if (ok) {
 		ask->unit = p->heat.unit;
 		buf_addf(about, *p->heat.source ? "%s: %s" : "%s", p->code,
-			p->heat.source);
+			words_shipped(p->heat.source));
 	}
 	free(log.pests.items);
 	return ok;

@@ -41,9 +41,11 @@ static bool take_in(struct book *b, const struct demo_file *d, struct err *e)
 	FILE *file = s && k ? fmemopen((void *)(uintptr_t)s->text, s->n, "r") : NULL;
 	if (!file)
 		return err_set(e, ERR_BOOK, _("the demo's %s could not be read"), name);
-	const struct import_from from = {
-		.file = file, .name = name, .today = last_day(), .zone = &zone
-	};
+	const struct import_from from = { .file = file,
+		.name = name,
+		.today = last_day(),
+		.zone = &zone,
+		.shipped = true };
 	bool ok = exchange_import(b, k, &from, &done, e);
 	fclose(file);
 	imported_free(&done);

@@ -338,7 +338,7 @@ static void say_replaced(struct session *s)
 		message_set(session_message(s), false,
 			_("Replaced by trap %s today, with lure %s. If it is another: "
 			  "d, then k. u takes it back."),
-			t->label, lure->name);
+			t->label, words_shipped(lure->name));
 	else if (t)
 		message_set(session_message(s), false,
 			_("Replaced by trap %s today, whose lure is not known: Enter "

@@ -163,6 +163,7 @@ void session_form_field(struct session *s, const struct wish *w)
 	int left = form_page_left(p);
 
 	(void)w;
+	entry_settle_days(&p->entry, &s->log);
 	if (left >= 0 && !entry_field_good(&p->entry, left, &fault))
 		form_page_refuse(p, &fault);
 	else if (left >= 0)

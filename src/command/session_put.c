@@ -135,7 +135,7 @@ static bool say_lure(struct session *s, const struct entry *r, int64_t lure_was)
 	message_set(session_message(s), false,
 		_("Saved: %s. The lure in it now is still %s. If it never was: d, then k "
 		  "on the visit that put it in."),
-		r->name, there->name);
+		r->name, words_shipped(there->name));
 	return true;
 }
 
@@ -169,9 +169,10 @@ static void saved(struct session *s, const struct entry *r, bool was_new)
 /* A book that is not made yet is made for what can be put into it. */
 static bool put(struct session *s, struct entry *r, int how, struct entry_fault *fault)
 {
-	struct entry first = *r;
 	struct err e = { 0 };
 
+	entry_settle_days(r, &s->log);
+	struct entry first = *r;
 	if (!entry_put(r, s->book, &s->log, how, fault))
 		return false;
 	s->form.saved_id = r->id;

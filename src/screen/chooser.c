@@ -11,8 +11,8 @@ enum { CHOOSER_TAKE = 1, CHOOSER_PICK, CHOOSER_DROP }; /* for the key line alone
 static const struct key_row line_keys[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, CHOOSER_TAKE, "Enter", N_("take"),
 		"" },
-	{ { INPUT_CHAR, '+' }, { INPUT_CHAR, '-' }, CHOOSER_PICK, "+ -", N_("pick"),
-		"" },
+	{ { INPUT_CHAR, '+' }, { INPUT_CHAR, '-' }, CHOOSER_PICK, "+ -",
+		NC_("key", "pick"), "" },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, CHOOSER_DROP, "Esc", N_("drop"), "" },
 };
 
@@ -20,7 +20,8 @@ static const struct key_row line_keys[] = {
 static const struct key_row typed_keys[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, CHOOSER_TAKE, "Enter", N_("take"),
 		"" },
-	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, CHOOSER_PICK, "Up Down", N_("pick"), "" },
+	{ { INPUT_UP, 0 }, { INPUT_NONE, 0 }, CHOOSER_PICK, "Up Down",
+		NC_("key", "pick"), "" },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, CHOOSER_DROP, "Esc", N_("drop"), "" },
 };
 

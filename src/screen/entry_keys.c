@@ -30,9 +30,11 @@ static const struct key_row rows[] = {
 		NC_("key", "down"),
 		N_("moves the trap one turn down in the driving order") },
 	{ { INPUT_CHAR, 'h' }, { INPUT_NONE, 0 }, ENTRIES_HANG, "h", N_("hang"),
-		N_("hangs the trap today, with a new card and a new lure") },
+		N_("asks; Enter then hangs the trap today, with a new card and a new "
+		   "lure") },
 	{ { INPUT_CHAR, 'o' }, { INPUT_NONE, 0 }, ENTRIES_PULL, "o", N_("take down"),
-		N_("takes the trap down today: it is pulled, its visits stay") },
+		N_("asks; Enter then takes the trap down today: it is pulled, its "
+		   "visits stay") },
 	{ { INPUT_CHAR, 'r' }, { INPUT_NONE, 0 }, ENTRIES_REPLACE, "r", N_("replace"),
 		N_("takes the trap down and hangs a new one for another pest in its "
 		   "place; their counts are never joined") },

@@ -88,6 +88,9 @@ void entry_page_show(struct entry_page *p, const struct entry_family *family,
 	}
 	p->sure = 0;
 	p->replacing = false;
+	if (p->asking.wish.want != WANT_NOTHING)
+		p->message = (struct message){ 0 };
+	p->asking = (struct asking){ 0 };
 	entries_fill_keys(p);
 	entries_fill_columns(p);
 	narrow_rows(p);
@@ -178,6 +181,24 @@ void entry_page_ask_removal(struct entry_page *p)
 		name);
 }
 
+/* o is other moths on the Run page and h shows hot spots elsewhere: no trap is hung or
+ * comes down unasked. */
+static struct wish ask_to(struct entry_page *p, enum want want)
+{
+	struct wish w = about(p, want);
+	const struct entry_row *r = entries_picked(p);
+	char name[SAY_LINE];
+
+	if (!r)
+		return w;
+	entries_say_row(r, entries_cells(p->family), name, sizeof name);
+	message_set(&p->message, false,
+		want == WANT_HANG ? _("Enter hangs it today, Esc leaves it: %s.")
+				  : _("Enter takes it down today, Esc leaves it: %s."),
+		name);
+	return asking_start(&p->asking, w);
+}
+
 static struct wish leave(struct entry_page *p)
 {
 	if (!p->narrow.text[0])
@@ -206,9 +227,9 @@ static struct wish act(struct entry_page *p, int action, int64_t sure, struct in
 	case ENTRIES_MOVE_UP:
 		return about_by(p, WANT_MOVE, -1);
 	case ENTRIES_HANG:
-		return about(p, WANT_HANG);
+		return ask_to(p, WANT_HANG);
 	case ENTRIES_PULL:
-		return about(p, WANT_PULL);
+		return ask_to(p, WANT_PULL);
 	case ENTRIES_REPLACE:
 		return about(p, WANT_REPLACE);
 	case ENTRIES_DIARY:
@@ -260,11 +281,14 @@ struct wish entry_page_key(struct entry_page *p, struct input in)
 	int action = keys_find(entry_page_keys(p), in);
 	int64_t sure = p->sure;
 	bool changed = false;
+	struct wish w = page_wish(WANT_NOTHING);
 
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
-		return page_wish(WANT_NOTHING);
+		return w;
 	p->message = (struct message){ 0 };
 	p->sure = 0;
+	if (asking_key(&p->asking, in, &p->message, &w))
+		return w;
 	if (p->replacing)
 		return replace_key(p, in);
 	if (narrow_key(&p->narrow, in, &p->message, &changed)) {

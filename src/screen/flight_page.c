@@ -60,8 +60,8 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, FLIGHT_WEATHER, "m", N_("weather"),
 		N_("the temperatures of the farm's station") },
 	{ { INPUT_CHAR, 's' }, { INPUT_NONE, 0 }, FLIGHT_PRINT, "s", N_("season page"),
-		N_("the farm's season on paper, all pests and blocks, to the printer; "
-		   "into a file where there is none") },
+		N_("asks; Enter then sends the farm's season on paper, all pests and "
+		   "blocks, to the printer, into a file where there is none") },
 	LIST_KEYS,
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, FLIGHT_BACK, "Esc", N_("back"),
 		N_("to the page before") },
@@ -156,13 +156,18 @@ static struct wish flight_wish(const struct flight_page *p, enum want want)
 }
 
 /* Of a farm's season; all farms together have none in common. */
-static struct wish print_wish(struct flight_page *p)
+static struct wish ask_to_print(struct flight_page *p)
 {
 	struct wish w = flight_wish(p, WANT_SEASON);
 
 	w.id = p->view->ask.season;
-	if (w.farm)
-		return w;
+	if (w.farm) {
+		message_set(&p->message, false,
+			_("Enter prints the page of this farm's season %d, Esc leaves "
+			  "it."),
+			p->view->ask.season);
+		return asking_start(&p->asking, w);
+	}
 	message_set(&p->message, false,
 		_("A season page is of one farm: f shows the next one, then s prints."));
 	return page_wish(WANT_NOTHING);
@@ -185,7 +190,7 @@ static struct wish act(struct flight_page *p, int action, struct input in)
 	case FLIGHT_SPOTS:
 		return flight_wish(p, WANT_HOTSPOTS);
 	case FLIGHT_PRINT:
-		return print_wish(p);
+		return ask_to_print(p);
 	case FLIGHT_BACK:
 		return page_wish(WANT_BACK);
 	case FLIGHT_HELP:
@@ -199,10 +204,13 @@ static struct wish act(struct flight_page *p, int action, struct input in)
 struct wish flight_page_key(struct flight_page *p, struct input in)
 {
 	int action = keys_find(flight_page_keys(), in);
+	struct wish w = page_wish(WANT_NOTHING);
 
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
-		return page_wish(WANT_NOTHING);
+		return w;
 	p->message = (struct message){ 0 };
+	if (asking_key(&p->asking, in, &p->message, &w))
+		return w;
 	if (p->typing)
 		return flight_typing_key(p, in);
 	if (list_move(action, LINES_MANY, (int)p->rows, &p->top) || turn(p, action))

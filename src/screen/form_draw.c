@@ -168,6 +168,11 @@ static void say_hint(const struct form_page *p, struct message *m)
 	char right[RIGHT_BYTES];
 
 	col->type->right(col, right);
+	if (col->type == &value_day) {
+		message_set(
+			m, false, _("%s It takes 21, 0721 or 2026-07-21."), _(help));
+		return;
+	}
 	if (p->chooser.open && p->chooser.picked < 0)
 		message_set(m, false,
 			_("Down picks one of these; Enter takes what is typed."));

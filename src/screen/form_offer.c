@@ -7,7 +7,7 @@ static const struct key_row offer_rows[] = {
 		"" },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, FORM_ESC, "Esc", N_("end"), "" },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, FORM_HELP, "?", N_("keys"), "" },
-	{ { INPUT_CHAR, 'b' }, { INPUT_NONE, 0 }, FORM_TYPE, "b", N_("another block"),
+	{ { INPUT_CHAR, '*' }, { INPUT_NONE, 0 }, FORM_TYPE, "*", N_("another block"),
 		"" },
 };
 
@@ -24,7 +24,7 @@ void form_say_offer(const struct form_page *p, struct message *m)
 {
 	message_set(m, false,
 		p->can_block
-			? _("Enter saves %s as it stands, b begins another block, Esc "
+			? _("Enter saves %s as it stands, * begins another block, Esc "
 			    "ends.")
 			: _("Enter saves %s as it stands, Esc ends."),
 		form_has(p, form_name_field(p)));
@@ -43,7 +43,7 @@ void form_page_offer(struct form_page *p, const struct entry *entry, const char 
 			saved);
 	else
 		message_set(&p->message, false,
-			can_block ? _("Saved: %s. Enter saves %s too, b begins another "
+			can_block ? _("Saved: %s. Enter saves %s too, * begins another "
 				      "block, Esc ends.")
 				  : _("Saved: %s. Enter saves %s too, Esc ends."),
 			saved, form_has(p, form_name_field(p)));

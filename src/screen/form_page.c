@@ -56,7 +56,7 @@ const char *const *form_page_notes(void)
 		N_("A short value is replaced by what is typed; Left or Backspace "
 		   "first edits it instead."),
 		N_("After a trap was saved the next one is offered: Enter saves it as "
-		   "it stands, b begins another block, Esc ends, until something is "
+		   "it stands, * begins another block, Esc ends, until something is "
 		   "typed."),
 		NULL,
 	};
@@ -284,7 +284,7 @@ static struct wish act(struct form_page *p, struct input in)
 }
 
 /* While a question stands in the message line, Enter and Esc answer it. True: they did,
- * or b did; any other key goes on as if it had not been asked. */
+ * or * did; any other key goes on as if it had not been asked. */
 static bool answers(struct form_page *p, struct input in, struct wish *w)
 {
 	bool elsewhere = p->elsewhere, offers = p->offers, asked = p->asked;
@@ -294,7 +294,7 @@ static bool answers(struct form_page *p, struct input in, struct wish *w)
 
 	p->asked = p->elsewhere = p->doubted = false;
 	p->how = 0;
-	if (offers && p->can_block && in.kind == INPUT_CHAR && in.ch == 'b')
+	if (offers && p->can_block && in.kind == INPUT_CHAR && in.ch == '*')
 		*w = page_wish(WANT_PUT_BLOCK);
 	else if ((elsewhere || doubted) && yes)
 		*w = put(p, how | (elsewhere ? ENTRY_OVER : ENTRY_SURE));

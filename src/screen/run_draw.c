@@ -293,7 +293,7 @@ static void draw_saved(const struct table *v, struct canvas *c, int row, int col
 			(int)reader_cut(text, tail_end(c) - col), text);
 }
 
-/* Not in "lure 3" of "lure 3 d over": beside a field it would read as a number of
+/* Not in "lure 3" of "lure 3 d late": beside a field it would read as a number of
  * lures. */
 static bool has_part(const char *service, int cols)
 {

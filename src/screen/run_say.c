@@ -197,11 +197,14 @@ static void say_picked(const struct run_page *p, struct message *m)
 	else if (t->open && t->service[0])
 		message_set(m, false, _("Trap %s: %s"), t->label, t->service);
 	else if (!t->open && strcmp(t->rule_text, "-") == 0)
-		message_set(m, false, _("Trap %s: %s a week, %s"), t->label,
-			t->week_text, t->verdict_text);
+		message_set(m, false, _("Trap %s: %s, %s"), t->label, t->week_says,
+			t->verdict_text);
+	else if (!t->open && t->lacks[0])
+		message_set(m, false, _("Trap %s: %s, threshold %s: %s: %s"), t->label,
+			t->week_says, t->rule_text, t->verdict_text, t->lacks);
 	else if (!t->open)
-		message_set(m, false, _("Trap %s: %s a week, threshold %s: %s"),
-			t->label, t->week_text, t->rule_text, t->verdict_text);
+		message_set(m, false, _("Trap %s: %s, threshold %s: %s"), t->label,
+			t->week_says, t->rule_text, t->verdict_text);
 }
 
 static bool bars_picked(const struct run_page *p)

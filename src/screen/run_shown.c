@@ -84,6 +84,23 @@ void run_page_pick(struct run_page *p, int64_t trap)
 		}
 }
 
+/* That a skipped trap is not known needs no reason; that a counted one is not does. */
+static void say_kept(const struct run_trap *t, bool is_last, struct message *m)
+{
+	bool counted = t->visit.outcome == OUTCOME_COUNTED ||
+		       t->visit.outcome == OUTCOME_FLOOR;
+	char answer[SAY_SHORT + SAY_LINE + 4];
+
+	if (counted && t->lacks[0])
+		snprintf(answer, sizeof answer, _("%s: %s"), t->verdict_text, t->lacks);
+	else
+		text_copy(answer, sizeof answer, t->verdict_text);
+	message_set(m, false,
+		is_last ? _("Trap %s kept: %s  %s  All are done: Enter goes back.")
+			: _("Trap %s kept: %s  %s"),
+		t->label, t->visit_text, answer);
+}
+
 void run_page_saved(struct run_page *p, const struct run *run, const char *clock)
 {
 	const struct run_trap *t = NULL;
@@ -98,11 +115,7 @@ void run_page_saved(struct run_page *p, const struct run *run, const char *clock
 	if (!t)
 		return;
 	next = run_next_open(run, p->picked);
-	message_set(&p->message, false,
-		next < run->n
-			? _("Trap %s kept: %s  %s")
-			: _("Trap %s kept: %s  %s  All are done: Enter goes back."),
-		t->label, t->visit_text, t->verdict_text);
+	say_kept(t, next >= run->n, &p->message);
 	run_say_unchanged(t, &p->message);
 	if (next < run->n)
 		run_pick_at(p, next);

@@ -89,39 +89,12 @@ static void erase_char(struct run_page *p)
 	p->fresh = false;
 }
 
-/* "7-14", "0714" or "14" in the year or month of today, or the one before. */
-static int32_t short_date(const char *text, int32_t today)
-{
-	struct ymd now = day_to_ymd(today);
-	const char *dash = strchr(text, '-');
-	char head[4] = "", apart[6] = "";
-	int32_t month = now.month, day = 0, got = DAY_NONE;
-
-	if (!dash && strlen(text) == 4) {
-		snprintf(apart, sizeof apart, "%.2s-%.2s", text, text + 2);
-		return short_date(apart, today);
-	}
-	if (dash && dash - text < 3)
-		memcpy(head, text, (size_t)(dash - text));
-	if (dash && !text_int(head, 1, 12, &month))
-		return DAY_NONE;
-	if (!text_int(dash ? dash + 1 : text, 1, 31, &day))
-		return DAY_NONE;
-	got = day_from_ymd(now.year, month, day);
-	if (dash && (got == DAY_NONE || got > today))
-		return day_from_ymd(now.year - 1, month, day);
-	if (got != DAY_NONE && got <= today)
-		return got;
-	return now.month > 1 ? day_from_ymd(now.year, now.month - 1, day)
-			     : day_from_ymd(now.year - 1, 12, day);
-}
-
 bool typing_date(const char *text, int32_t today, int32_t *day, struct message *m)
 {
 	char iso[DAY_ISO_SIZE];
 
 	if (!day_parse(text, day))
-		*day = short_date(text, today);
+		*day = day_typed(text, today);
 	day_iso(today, iso);
 	if (*day == DAY_NONE)
 		message_set(m, true, _("%s is no date: write %s, or %s, or %s."), text,
@@ -139,7 +112,7 @@ void typing_short_date(int32_t day, int32_t today, char out[static DAY_ISO_SIZE]
 	day_iso(day, iso);
 	for (size_t i = 0; i < sizeof start / sizeof *start; i++) {
 		text_copy(out, DAY_ISO_SIZE, iso + start[i]);
-		if (start[i] == 0 || short_date(out, today) == day)
+		if (start[i] == 0 || day_typed(out, today) == day)
 			return;
 	}
 }

@@ -56,7 +56,7 @@ static void say_kinds(const struct due *d, int64_t farm, struct buf *out)
 		buf_addf(out,
 			b[i].is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", many)
 				     : ngettext("%s%d card %s", "%s%d cards %s", many),
-			comma, b[i].n, b[i].kind_name);
+			comma, b[i].n, words_shipped(b[i].kind_name));
 		comma = ", ";
 	}
 	if (!*comma)
@@ -110,7 +110,7 @@ static bool has(const void *page, size_t i, const char *text)
 		       narrow_contains(item->label, text) ||
 		       narrow_contains(item->block_name, text) ||
 		       narrow_contains(item->is_lure ? _("lure") : _("card"), text) ||
-		       narrow_contains(item->kind_name, text) ||
+		       narrow_contains(words_shipped(item->kind_name), text) ||
 		       narrow_contains(item->state_text, text);
 	say_row(p, i, &row);
 	found = narrow_contains(row.text, text);
@@ -161,7 +161,8 @@ void service_say_picked(const struct service_page *p, char out[static SERVICE_TE
 	if (item)
 		snprintf(out, SERVICE_TEXT, _("%s, %s, trap %s: %s %s, %s"),
 			item->farm_name, item->block_name, item->label,
-			item->is_lure ? _("lure") : _("card"), item->kind_name, state);
+			item->is_lure ? _("lure") : _("card"),
+			words_shipped(item->kind_name), state);
 	else if (p->picked < service_count(p)) {
 		say_row(p, p->picked, &text);
 		text_copy(out, SERVICE_TEXT, text.text);
@@ -273,7 +274,7 @@ static void measure(struct columns *s, const struct due *d)
 		columns_want(s, TRAP, item->label);
 		columns_want(s, BLOCK, item->block_name);
 		columns_want(s, WHAT, item->is_lure ? _("lure") : _("card"));
-		columns_want(s, KIND, item->kind_name);
+		columns_want(s, KIND, words_shipped(item->kind_name));
 		columns_want(s, STATE, state);
 	}
 	for (size_t i = 0; i < COLUMNS && d->n > 0; i++)
@@ -307,7 +308,7 @@ static void draw_item(const struct columns *s, struct canvas *c, int row,
 	columns_cell(s, c, row, TRAP, ink, item->label);
 	columns_cell(s, c, row, BLOCK, ink, item->block_name);
 	columns_cell(s, c, row, WHAT, ink, item->is_lure ? _("lure") : _("card"));
-	columns_cell(s, c, row, KIND, ink, item->kind_name);
+	columns_cell(s, c, row, KIND, ink, words_shipped(item->kind_name));
 	columns_cell(s, c, row, STATE, tone, state);
 }
 

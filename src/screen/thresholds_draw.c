@@ -43,7 +43,7 @@ static void source_id(const char *source, char out[static SAY_SHORT])
 
 static void own_cells(const struct own_row *own, struct cells *c)
 {
-	source_id(own->rule.source, c->id);
+	source_id(words_shipped(own->rule.source), c->id);
 	c->text[PEST] = own->pest;
 	c->text[RULE] = own->brief;
 	c->text[WHERE] = own->where;
@@ -91,7 +91,8 @@ bool thresholds_has(const void *page, size_t i, const char *text)
 		if (narrow_contains(cells.text[k], text))
 			return true;
 	return narrow_contains(own ? own->rule_text : row->rule_text, text) ||
-	       narrow_contains(r->note, text) || narrow_contains(r->source, text);
+	       narrow_contains(words_shipped(r->note), text) ||
+	       narrow_contains(words_shipped(r->source), text);
 }
 
 static void want(
@@ -303,9 +304,9 @@ static size_t details(const struct thresholds_page *p,
 	if (own && own->changed[0])
 		text_copy(text[n++], DETAIL, own->changed);
 	if (r->note[0])
-		snprintf(text[n++], DETAIL, _("note: %s"), r->note);
+		snprintf(text[n++], DETAIL, _("note: %s"), words_shipped(r->note));
 	snprintf(text[n++], DETAIL, _("source: %s"),
-		r->source[0] ? r->source : _("your own number"));
+		r->source[0] ? words_shipped(r->source) : _("your own number"));
 	return n;
 }
 

@@ -51,8 +51,8 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'l' }, { INPUT_CHAR, 'f' }, TODAY_FLIGHT, "l", N_("flight"),
 		N_("the flight of the picked farm, block or trap, and what comes next") },
 	{ { INPUT_CHAR, 'p' }, { INPUT_NONE, 0 }, TODAY_PRINT, "p", N_("print"),
-		N_("the weekly sheet of the picked farm, to the printer; into a file "
-		   "where there is none") },
+		N_("asks; Enter then sends the weekly sheet of the picked farm to the "
+		   "printer, into a file where there is none") },
 	{ { INPUT_CHAR, 'P' }, { INPUT_NONE, 0 }, TODAY_CARRY, "P", NULL,
 		N_("the same to carry round the traps and write on") },
 	{ { INPUT_CHAR, 'm' }, { INPUT_NONE, 0 }, TODAY_WEATHER, "m", N_("weather"),
@@ -88,12 +88,30 @@ static struct wish farm_wish(const struct today_page *p, enum want want)
 	return w;
 }
 
-static struct wish carry_wish(const struct today_page *p)
+/* Of the picked one; "" when there is none. */
+static const char *farm_name(const struct today_page *p)
+{
+	const struct today_run *run = today_picked_run(p);
+	const struct today_line *line = today_picked_line(p);
+	const struct today_hot *hot = today_picked_hot(p);
+	const struct today_next *next = today_picked_next(p);
+
+	if (run || line)
+		return run ? run->name : line->farm_name;
+	return hot ? hot->name : next ? next->name : "";
+}
+
+/* p turns the pest on other pages: nothing is printed, or put into a file, unasked. */
+static struct wish ask_to_print(struct today_page *p, bool to_carry)
 {
 	struct wish w = farm_wish(p, WANT_SHEET);
 
-	w.by = 1;
-	return w;
+	w.by = to_carry;
+	message_set(&p->message, false,
+		to_carry ? _("Enter prints the sheet to carry round %s, Esc leaves it.")
+			 : _("Enter prints the weekly sheet of %s, Esc leaves it."),
+		farm_name(p));
+	return asking_start(&p->asking, w);
 }
 
 /* And with its block, pest and trap, as far as it has them. */
@@ -182,9 +200,9 @@ static struct wish act(struct today_page *p, int action, struct input in)
 	case TODAY_WEATHER:
 		return farm_wish(p, WANT_WEATHER);
 	case TODAY_PRINT:
-		return farm_wish(p, WANT_SHEET);
+		return ask_to_print(p, false);
 	case TODAY_CARRY:
-		return carry_wish(p);
+		return ask_to_print(p, true);
 	case TODAY_BOOK:
 		return page_wish(WANT_BOOK);
 	case TODAY_UNDO:
@@ -208,10 +226,13 @@ static struct wish act(struct today_page *p, int action, struct input in)
 struct wish today_page_key(struct today_page *p, struct input in)
 {
 	int action = keys_find(today_page_keys(), in);
+	struct wish w = page_wish(WANT_NOTHING);
 
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
-		return page_wish(WANT_NOTHING);
+		return w;
 	p->message = (struct message){ 0 };
+	if (asking_key(&p->asking, in, &p->message, &w))
+		return w;
 	if (narrows_or_moves(p, action, in))
 		return page_wish(WANT_NOTHING);
 	if (needs_farm(action) && (p->today->n_runs == 0 || p->sift.n == 0))

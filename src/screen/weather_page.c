@@ -53,7 +53,7 @@ static const struct key_row rows[] = {
 	{ { INPUT_CHAR, 'c' }, { INPUT_NONE, 0 }, WEATHER_UNIT, "c", N_("C or F"),
 		N_("types and shows degrees F instead of C, or C instead of F") },
 	{ { INPUT_CHAR, 'o' }, { INPUT_NONE, 0 }, WEATHER_FARM, "o", N_("farm's"),
-		N_("this farm goes by this station") },
+		N_("asks; o again has this farm go by this station") },
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, WEATHER_BACK, "Esc", N_("back"),
 		N_("drops what is typed; with nothing typed, to the page before") },
 	{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, WEATHER_HELP, "?", N_("keys"),
@@ -155,6 +155,17 @@ static bool act(struct weather_page *p, int action, struct wish *w)
 	}
 }
 
+/* o is other moths on the Run page: all sums of a farm change with its station. */
+static void ask_for_farm(struct weather_page *p)
+{
+	p->use_for_farm = p->asked_farm;
+	if (!p->asked_farm)
+		message_set(&p->message, false,
+			_("o again: the farm's degree-days go by this station from "
+			  "now on."));
+	p->asked_farm = !p->asked_farm;
+}
+
 static struct wish act_on_day(struct weather_page *p, int action, struct input in)
 {
 	size_t to = p->picked;
@@ -172,7 +183,7 @@ static struct wish act_on_day(struct weather_page *p, int action, struct input i
 		p->on_max = !p->on_max;
 		break;
 	case WEATHER_FARM:
-		p->use_for_farm = true;
+		ask_for_farm(p);
 		break;
 	default:
 		if (holds_back(p) || !list_move(action, p->list->n, (int)p->rows, &to))
@@ -191,6 +202,7 @@ struct wish weather_page_key(struct weather_page *p, struct input in)
 	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
 		return w;
 	p->message = (struct message){ 0 };
+	p->asked_farm = p->asked_farm && action == WEATHER_FARM;
 	if (p->naming)
 		return weather_naming_key(p, in);
 	if (act(p, action, &w))

@@ -63,8 +63,8 @@ const char *const *week_page_notes(void)
 		N_("Beside a name: b is a border trap, d a block under mating "
 		   "disruption."),
 		N_("catch: of a trap a week, of a block the mean over the traps that "
-		   "were read; high: the block's highest trap, nights: how many the "
-		   "catch took, or how many of the traps were read."),
+		   "were read; high: the block's highest trap; read: how many "
+		   "nights the catch took, or how many of the traps were read."),
 		N_("Flight line: one mark a week, the latest at the right; the highest "
 		   "counted week of a pest on this page is a full block. _ was "
 		   "counted and none, + a full card (at least), a dot was not read, "

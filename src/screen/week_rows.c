@@ -16,11 +16,11 @@ static const struct list_column column[COLUMNS] = {
 	[PEST] = { N_("pest"), .least = 4, .drop = 6 },
 	[CATCH] = { N_("catch"), .whole = COLUMN_NUMBER, .right = true },
 	[HIGH] = { N_("high"), .drop = 7, .whole = COLUMN_NUMBER, .right = true },
-	[NIGHTS] = { N_("nights"), .drop = 3, .whole = COLUMN_NUMBER, .right = true },
+	[NIGHTS] = { N_("read"), .drop = 3, .whole = COLUMN_NUMBER, .right = true },
 	[RULE] = { N_("thr."), .drop = 4, .whole = COLUMN_NUMBER },
 	[VERDICT] = { N_("verdict"), .least = 8 },
 	[FLIGHT] = { N_("flight"), .least = 8, .drop = 2 },
-	[SAYS] = { N_("what is missing"), .least = 20, .drop = 1 },
+	[SAYS] = { N_("remark"), .least = 20, .drop = 1 },
 };
 
 enum { LEFT = 3, NAME_TEXT = NAME_BYTES + 8 };

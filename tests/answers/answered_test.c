@@ -3,6 +3,7 @@
 
 #include "answers/answered.h"
 #include "answers/forms.h"
+#include "answers/record.h"
 #include "answers/verdicts.h"
 
 #define TODAY "2026-07-22 08:00"
@@ -101,6 +102,93 @@ static void what_is_only_answered_is_said_to_be_so(void **state)
 	fixture_close(&f);
 }
 
+/* Which rows the record has; "20 answered": only an answer tells of one of that day. */
+static void record_has(struct fixture *f, const char *from, const char *to,
+	const char *why, const char *want)
+{
+	const struct record_ask ask = {
+		.farm = f->farm.id, .from = day_of(from), .to = day_of(to)
+	};
+	struct record r = { 0 };
+	struct err e = { 0 };
+	struct buf got = { 0 };
+
+	must(record_read(&r, f->book, &f->log, &ask, &e), &e);
+	buf_add(&got, "");
+	for (size_t i = 0; i < r.n; i++)
+		buf_addf(&got, "%s%d%s", i ? ", " : "",
+			(int)day_to_ymd(r.rows[i].treatment->day).day,
+			*r.rows[i].answered ? " answered" : "");
+	if (strcmp(got.text, want) != 0)
+		fail_msg("%s: \"%s\", not \"%s\"", why, got.text, want);
+	buf_free(&got);
+	record_free(&r);
+}
+
+static void the_record_has_what_is_only_answered(void **state)
+{
+	static const struct {
+		const char *why, *from, *to;
+		const char *treated; /* NULL: none was entered */
+		const char *want;
+	} row[] = {
+		{ "no treatment entered", "2026-01-01", "2026-12-31", NULL,
+			"20 answered" },
+		{ "entered a week after", "2026-01-01", "2026-12-31", "2026-07-27",
+			"27" },
+		{ "of another week", "2026-01-01", "2026-12-31", "2026-07-28",
+			"20 answered, 28" },
+		{ "up to its day", "2026-01-01", "2026-07-20", NULL, "20 answered" },
+		{ "up to the day before", "2026-01-01", "2026-07-19", NULL, "" },
+		{ "from its day, the alert was before", "2026-07-20", "2026-12-31",
+			NULL, "20 answered" },
+		{ "from the day after", "2026-07-21", "2026-12-31", NULL, "" },
+		{ "entered beyond the span", "2026-01-01", "2026-07-20", "2026-07-27",
+			"" },
+		{ "entered before the span", "2026-07-20", "2026-12-31", "2026-07-18",
+			"" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		fixture_open(&f);
+		answer_of(&f, DECISION_TREATED);
+		if (row[i].treated)
+			treat_on(&f, row[i].treated);
+		acts_read(&f, TODAY);
+		record_has(&f, row[i].from, row[i].to, row[i].why, row[i].want);
+		fixture_close(&f);
+	}
+}
+
+static void the_record_says_what_is_missing_of_what_is_only_answered(void **state)
+{
+	struct fixture f;
+	struct record r = { 0 };
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	answer_of(&f, DECISION_TREATED);
+	acts_read(&f, TODAY);
+	const struct record_ask ask = { .from = day_of("2026-01-01"),
+		.to = day_of("2026-12-31") };
+	must(record_read(&r, f.book, &f.log, &ask, &e), &e);
+	assert_int_equal(r.n, 1);
+	assert_string_equal(r.rows[0].answered, SAID);
+	assert_string_equal(r.rows[0].when, "Mon 20 July 2026, hours not entered");
+	assert_string_equal(r.rows[0].missing,
+		"product, registration number, total amount, unit of the amount, size "
+		"of the area, applicator, certificate number");
+	assert_string_equal(r.rows[0].entry, "re-entry interval not entered");
+	assert_string_equal(r.rows[0].pick, "preharvest interval not entered");
+	assert_int_equal(r.rows[0].pick_from, DAY_NONE);
+	assert_int_equal(r.rows[0].entry_from.minute, INSTANT_NONE);
+	record_free(&r);
+	fixture_close(&f);
+}
+
 /* It may have been of the border alone, or not have been at all. */
 static void what_is_only_answered_restarts_no_total(void **state)
 {
@@ -143,6 +231,9 @@ int main(void)
 		cmocka_unit_test(
 			a_treatment_that_is_only_answered_leaves_entry_and_picks_open),
 		cmocka_unit_test(what_is_only_answered_is_said_to_be_so),
+		cmocka_unit_test(the_record_has_what_is_only_answered),
+		cmocka_unit_test(
+			the_record_says_what_is_missing_of_what_is_only_answered),
 		cmocka_unit_test(what_is_only_answered_restarts_no_total),
 		cmocka_unit_test(two_answers_of_a_day_tell_of_one_treatment),
 	};

@@ -78,6 +78,39 @@ static void every_family_has_a_list_and_forms_that_change_nothing_by_themselves(
 	fixture_close(&f);
 }
 
+/* A whole date is ten keys at each trap. */
+static void a_day_that_is_typed_short_is_written_out(void **state)
+{
+	static const struct {
+		enum entry_kind kind;
+		const char *column, *typed, *want;
+	} row[] = {
+		{ ENTRY_TRAPS, "hung", "0408", "2026-04-08" },
+		{ ENTRY_TRAPS, "hung", " 14 ", "2026-06-14" },
+		{ ENTRY_TREATMENTS, "date", "24", "2026-05-24" },
+		{ ENTRY_PICKS, "date", "24", "2026-06-24" },
+		{ ENTRY_TREATMENTS, "date", "2026-06-24", "2026-06-24" },
+		{ ENTRY_TREATMENTS, "date", "June", "June" },
+		{ ENTRY_TREATMENTS, "date", "", "" },
+		{ ENTRY_TREATMENTS, "note", "14", "14" },
+	};
+	struct fixture f;
+
+	(void)state;
+	fixture_open(&f);
+	fixture_read(&f, "2026-06-23");
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct entry *r = form_new(f.book, &f.log, row[i].kind);
+		form_type(r, row[i].column, row[i].typed);
+		entry_settle_days(r, &f.log);
+		if (strcmp(form_text(r, row[i].column), row[i].want) != 0)
+			fail_msg("%s of %s: %s", row[i].typed, row[i].column,
+				form_text(r, row[i].column));
+		free(r);
+	}
+	fixture_close(&f);
+}
+
 static void every_family_fits_a_form(void **state)
 {
 	(void)state;
@@ -352,6 +385,7 @@ int main(void)
 		cmocka_unit_test(
 			every_family_has_a_list_and_forms_that_change_nothing_by_themselves),
 		cmocka_unit_test(every_family_fits_a_form),
+		cmocka_unit_test(a_day_that_is_typed_short_is_written_out),
 		cmocka_unit_test(what_is_typed_is_in_the_book),
 		cmocka_unit_test(acres_do_not_bend_what_is_not_touched),
 		cmocka_unit_test(a_record_changed_elsewhere_is_not_overwritten),

@@ -169,7 +169,7 @@ static void a_difference_that_is_shown_but_slight_says_so(void **state)
 	for (int i = 0; i < 12; i++) {
 		struct hot_spec spec = { "", i < 4 ? "Ash" : "Birch", 46.1, -35.5,
 			PLACE_INTERIOR, i < 4 ? 60 : 40, 84 };
-		char label[4];
+		char label[12];
 		snprintf(label, sizeof label, "%d", i + 1);
 		spec.label = label;
 		hot_trap(&f, &spec, "2026-04-20");

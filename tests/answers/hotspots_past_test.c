@@ -220,6 +220,52 @@ static void a_farm_without_a_hot_block_has_no_line(void **state)
 	fixture_close(&f);
 }
 
+static void farm_by_lot(struct fixture *f, struct dice *d)
+{
+	int worst = (int)dice_below(d, ORCHARD_TRAPS), more = (int)dice_below(d, 30);
+
+	open_seasons(f);
+	for (int i = 0; i < ORCHARD_TRAPS; i++) {
+		struct hot_spec spec = orchard[i];
+		spec.count = (int)dice_below(d, 12);
+		spec.count += strcmp(spec.block, orchard[worst].block) == 0 ? more : 0;
+		hot_trap(f, &spec, "2026-04-20");
+	}
+	fixture_read(f, "2026-08-12");
+}
+
+/* Lines are made without the shuffles of a farm in which no block can be hot. */
+static void the_lines_are_the_blocks_that_the_page_has_hot(void **state)
+{
+	struct dice d = { 20260721 };
+	bool met[2] = { false };
+
+	(void)state;
+	for (int round = 0; round < 12; round++) {
+		struct fixture f;
+		struct hot_view v = { 0 };
+		struct hot_lines lines = { 0 };
+		struct err e = { 0 };
+		size_t n = 0;
+
+		farm_by_lot(&f, &d);
+		hot_see(&f, &v, (struct hot_ask){ 0 });
+		must(hot_lines_read(&lines, f.book, &f.log, f.farm.id, &e), &e);
+		for (size_t i = 0; i < v.n; i++) {
+			const struct hot_row *row = &v.rows[i];
+			if (row->what != HOT_OF_BLOCK || row->grade < HOT_WATCH)
+				continue;
+			assert_true(n < lines.n);
+			assert_int_equal(lines.items[n++].block, row->block);
+		}
+		assert_int_equal(lines.n, n);
+		met[n > 0] = true;
+		hot_lines_free(&lines);
+		shut(&f, &v);
+	}
+	assert_true(met[false] && met[true]);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -231,6 +277,7 @@ int main(void)
 		cmocka_unit_test(a_block_that_is_hot_again_is_confirmed_alone),
 		cmocka_unit_test(the_weekly_sheet_gets_a_line_for_a_hot_block),
 		cmocka_unit_test(a_farm_without_a_hot_block_has_no_line),
+		cmocka_unit_test(the_lines_are_the_blocks_that_the_page_has_hot),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -199,7 +199,7 @@ static void what_is_hot_by_another_lure_is_told(void **state)
 	(void)state;
 	fixture_open(&f);
 	for (int i = 0; i < ORCHARD_TRAPS + 2; i++) {
-		char label[8];
+		char label[16];
 		snprintf(label, sizeof label, "z%d", i);
 		hot_trap(&f,
 			&(struct hot_spec){ label, i % 2 ? "Ash" : "Dale", NAN, NAN,

@@ -172,6 +172,30 @@ static void the_span_takes_in_both_its_ends(void **state)
 	fixture_close(&f);
 }
 
+static void a_correction_stays_beside_its_treatment(void **state)
+{
+	struct fixture f;
+	struct record r = { 0 };
+	struct err e = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	struct treatment t = acts_treatment(&f, "2026-08-20 10:30", 12, 14);
+	must(book_put_treatment(f.book, &t, &e), &e);
+	acts_read(&f, "2026-08-20 12:00");
+	struct record_ask ask = ask_from(&f, "2026-01-01", "2026-12-31");
+	must(record_read(&r, f.book, &f.log, &ask, &e), &e);
+	assert_int_equal(r.rows[0].corrected.n, 0);
+	t.phi_days = 21;
+	must(book_put_treatment(f.book, &t, &e), &e);
+	must(record_read(&r, f.book, &f.log, &ask, &e), &e);
+	assert_int_equal(r.rows[0].corrected.n, 1);
+	assert_non_null(
+		strstr(r.rows[0].corrected.lines[0], "preharvest, days was 14, is 21"));
+	record_free(&r);
+	fixture_close(&f);
+}
+
 static void put_check(struct fixture *f, const char *iso, int32_t n, int32_t entered)
 {
 	struct fruit_check c = fruit_check_blank;
@@ -281,6 +305,7 @@ int main(void)
 		cmocka_unit_test(a_row_tells_when_where_and_what_it_bars),
 		cmocka_unit_test(hours_are_told_as_far_as_they_are_known),
 		cmocka_unit_test(the_span_takes_in_both_its_ends),
+		cmocka_unit_test(a_correction_stays_beside_its_treatment),
 		cmocka_unit_test(a_blocks_season_stands_by_day),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);

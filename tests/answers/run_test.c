@@ -203,6 +203,7 @@ static void a_run_is_judged_as_it_is_entered(void **state)
 	assert_int_equal(run.done, 1);
 	assert_int_equal(run.over, 1);
 	assert_string_equal(run.traps[0].week_text, "14.0");
+	assert_string_equal(run.traps[0].week_says, "14.0 a week");
 	assert_string_equal(run.traps[0].rule_text, ">=5");
 	assert_string_equal(run.traps[0].verdict_text, "OVER");
 	assert_true(run.traps[1].open);
@@ -222,6 +223,7 @@ static void nights_stand_beside_a_catch_that_is_not_of_a_week(void **state)
 	fixture_read(&f, "2026-05-11");
 	run_of(&f.log, f.farm.id, f.log.today, &run);
 	assert_string_equal(run.traps[0].week_text, "8.4 10n");
+	assert_string_equal(run.traps[0].week_says, "8.4 a week over 10 nights");
 	run_free(&run);
 	fixture_close(&f);
 }
@@ -238,7 +240,7 @@ static void a_catch_under_one_a_week_never_shows_as_none(void **state)
 	fixture_count(&f, t, "2026-05-22", 0);
 	fixture_read(&f, "2026-05-29");
 	run_of(&f.log, f.farm.id, f.log.today, &run);
-	assert_string_equal(run.traps[0].last[2], ".5");
+	assert_string_equal(run.traps[0].last[2], "<1");
 	assert_string_equal(run.traps[0].last[3], "0");
 	run_free(&run);
 	fixture_close(&f);

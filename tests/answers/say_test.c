@@ -155,7 +155,7 @@ static void service_says_the_worst_of_lure_and_card(void **state)
 			{ .state = SERVICE_FINE }, "lure not known" },
 		{ "lure overdue",
 			{ .state = SERVICE_OVERDUE, .kind = 1, .overdue_days = 3 },
-			{ .state = SERVICE_FINE }, "lure 3 d over" },
+			{ .state = SERVICE_FINE }, "lure 3 d late" },
 		{ "will not last until the run after: with its day",
 			{ .state = SERVICE_NEXT_RUN, .kind = 1, .due = 20661 },
 			{ .state = SERVICE_FINE }, "lure due 27 Jul" },

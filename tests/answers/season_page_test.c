@@ -35,7 +35,7 @@ static void fill_orchard(struct fixture *f)
 {
 	fixture_open(f);
 	for (int year = 2024; year <= 2026; year++) {
-		char label[8], hung[DAY_ISO_SIZE], first[DAY_ISO_SIZE];
+		char label[8], hung[24], first[24];
 		snprintf(label, sizeof label, "%d", year % 100);
 		snprintf(hung, sizeof hung, "%d-05-01", year);
 		snprintf(first, sizeof first, "%d-05-08", year);
@@ -176,7 +176,8 @@ static void each_catch_over_is_told_with_its_threshold_and_day(void **state)
 	fixture_close(&f);
 }
 
-static void put_answer(struct fixture *f, int64_t trap, const char *day)
+static void put_answer(
+	struct fixture *f, int64_t trap, const char *day, enum decision decision)
 {
 	struct answer a = answer_blank;
 	struct err e = { 0 };
@@ -185,7 +186,7 @@ static void put_answer(struct fixture *f, int64_t trap, const char *day)
 	a.pest = f->cm.id;
 	a.trap = trap;
 	a.day = a.on = day_of(day);
-	a.decision = DECISION_LOOKED;
+	a.decision = decision;
 	text_copy(a.note, sizeof a.note, "fruit clean");
 	must(book_put_answer(f->book, &a, &e), &e);
 }
@@ -200,9 +201,9 @@ static void an_answer_stands_with_what_the_catch_did_after(void **state)
 	fill_orchard(&f);
 	fixture_read(&f, "2026-07-20");
 	int64_t trap = f.log.traps.items[2].id;
-	assert_string_equal(f.log.traps.items[2].label, "26");
-	put_answer(&f, trap, "2026-05-29");
-	put_answer(&f, trap, "2026-06-12"); /* 1 moth: not over as things stand now */
+	put_answer(&f, trap, "2026-05-29", DECISION_LOOKED);
+	put_answer(&f, trap, "2026-06-12",
+		DECISION_LOOKED); /* 1 moth: not over as things stand now */
 	season_see(&f, &p, "2026-07-20");
 	const struct season_chart *c = &p.charts[0];
 	assert_int_equal(c->n_alerts, 5);
@@ -219,6 +220,25 @@ static void an_answer_stands_with_what_the_catch_did_after(void **state)
 	assert_int_equal(c->alerts[0].trap, c->alerts[1].trap);
 	assert_true(c->alerts[0].is_answered); /* over at the check before as well */
 	assert_string_equal(c->answered, "3");
+	season_page_free(&p);
+	fixture_close(&f);
+}
+
+static void an_answer_is_not_counted_as_a_treatment(void **state)
+{
+	struct fixture f;
+	struct season_page p = { 0 };
+	size_t told = 0;
+
+	(void)state;
+	fill_orchard(&f);
+	fixture_read(&f, "2026-07-20");
+	put_answer(&f, f.log.traps.items[2].id, "2026-05-29", DECISION_TREATED);
+	season_see(&f, &p, "2026-07-20");
+	for (size_t i = 0; i < p.n_acts; i++)
+		told += strstr(p.acts[i].text, "no treatment entered") != NULL;
+	assert_int_equal(told, 1);
+	assert_string_equal(p.charts[0].treated, "-");
 	season_page_free(&p);
 	fixture_close(&f);
 }
@@ -369,6 +389,7 @@ int main(void)
 		cmocka_unit_test(a_full_card_is_at_least_everywhere),
 		cmocka_unit_test(each_catch_over_is_told_with_its_threshold_and_day),
 		cmocka_unit_test(an_answer_stands_with_what_the_catch_did_after),
+		cmocka_unit_test(an_answer_is_not_counted_as_a_treatment),
 		cmocka_unit_test(a_threshold_is_drawn_over_the_nights_that_it_judged),
 		cmocka_unit_test(a_border_treatment_says_that_it_was_the_border_alone),
 		cmocka_unit_test(what_a_page_has_nothing_of_it_says),

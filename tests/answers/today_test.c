@@ -1,5 +1,7 @@
 #include "fixture.h"
 
+#include "book/acts.h"
+
 #include "answers/due.h"
 
 #include <stdlib.h>
@@ -173,6 +175,30 @@ static void a_book_without_thresholds_says_so(void **state)
 	fixture_close(&f);
 }
 
+static void a_farm_that_is_not_due_says_when_it_is(void **state)
+{
+	static const struct {
+		const char *today, *says;
+	} row[] = {
+		{ "2026-05-08", "next run Fri 15 May" },
+		{ "2026-05-14", "next run Fri 15 May" },
+		{ "2026-05-15", "last run Fri 8 May, 7 days" },
+	};
+	struct fixture f;
+	struct today t = { 0 };
+
+	(void)state;
+	fixture_open(&f);
+	fixture_count(&f, fixture_trap(&f, "1", "2026-05-01"), "2026-05-08", 1);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		fixture_read(&f, row[i].today);
+		today_of(&f.log, &t);
+		assert_string_equal(t.runs[0].last_text, row[i].says);
+	}
+	today_free(&t);
+	fixture_close(&f);
+}
+
 /* 21-day lures hung 1 May are due 22 May; the run of 15 May is followed by one on the
  * 22nd, so they would last that week; on the 22nd they are brought. */
 static void a_lure_is_brought_on_the_last_run_that_it_still_lasts(void **state)
@@ -301,6 +327,7 @@ int main(void)
 		cmocka_unit_test(what_is_doubtful_is_counted_apart),
 		cmocka_unit_test(traps_that_catch_without_a_threshold_are_named),
 		cmocka_unit_test(a_book_without_thresholds_says_so),
+		cmocka_unit_test(a_farm_that_is_not_due_says_when_it_is),
 		cmocka_unit_test(a_lure_is_brought_on_the_last_run_that_it_still_lasts),
 		cmocka_unit_test(what_is_due_names_trap_kind_and_day),
 	};

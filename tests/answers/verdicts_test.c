@@ -2,6 +2,7 @@
 
 #include "book/acts.h"
 
+#include "answers/say.h"
 #include "answers/verdicts.h"
 
 #include <stdlib.h>
@@ -240,9 +241,32 @@ static void a_threshold_for_a_lure_judges_the_catch_of_that_lure(void **state)
 	fixture_close(&f);
 }
 
+static void of_a_rule_of_two_weeks_it_is_said_how_many_were_over(void **state)
+{
+	struct fixture f;
+	struct verdict_rows v = { 0 };
+	char says[SAY_LINE];
+
+	(void)state;
+	fixture_open(&f);
+	fixture_put_rule(&f, fixture_rule(&f, MEASURE_TRAP_WEEK, 2, 200));
+	int64_t t = fixture_trap(&f, "1", "2026-05-01");
+	fixture_count(&f, t, "2026-05-08", 1);
+	fixture_count(&f, t, "2026-05-15", 2);
+	fixture_read(&f, "2026-05-15");
+	verdicts_of(&f.log, 0, 0, f.log.today, &v);
+	assert_int_equal(v.n, 1);
+	assert_int_equal(v.items[0].judgement.verdict, VERDICT_UNDER);
+	say_behind(&f.log.rules.items[0], &v.items[0].judgement, says, sizeof says);
+	assert_string_equal(says, "1 of 2 weeks so far");
+	free(v.items);
+	fixture_close(&f);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(of_a_rule_of_two_weeks_it_is_said_how_many_were_over),
 		cmocka_unit_test(a_new_season_does_not_forget_a_trap_that_still_hangs),
 		cmocka_unit_test(a_threshold_for_a_lure_judges_the_catch_of_that_lure),
 		cmocka_unit_test(a_block_mean_does_not_hide_one_hot_trap),

@@ -1,8 +1,10 @@
 #define _XOPEN_SOURCE 700 /* nftw */
 
 /* Memory gives out at the n-th call within each command: it ends with one sentence and a
- * status, and the book is sound. MEMORY=all tries every n, MEMORY=100 so many of
- * those after the book is open, MEMORY_OF="week" that command alone. */
+ * status, and the book is sound. MEMORY=all tries every n, MEMORY=places the first and
+ * the last call from each place in the program and its libraries (with the eight callers
+ * above it), MEMORY=100 so many of those after the book is open, MEMORY_OF="week" that
+ * command alone. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -14,6 +16,7 @@
 #include "base/shipped.h"
 #include "book/backups.h"
 #include "command/command.h"
+#include "memory_tries.h"
 #include "program.h"
 
 #include <glob.h>
@@ -29,59 +32,13 @@ static const struct context context = { .book_path = "b.db",
 	.who = "JR",
 	.utf8 = true };
 
-/* What is run of each command; ~ in a word stands for a blank. */
-static const struct
-try {
-	const char *line;
-	enum {
-		READS,
-		WRITES, /* the book may be another one afterwards */
-		STAMPS, /* the file it makes holds what no two runs have in common */
-		SAYS,   /* it says of each file what kept it from being read */
-		BREAKS, /* so does a library that it needs, without a word */
-	} does;
-}
-tries[] = {
-	{ "week", READS },
-	{ "week --csv", READS },
-	{ "due", READS },
-	{ "due --csv", READS },
-	{ "sheet --format text", READS },
-	{ "sheet --blank --format text -o out", READS },
-	{ "sheet --format pdf -o out", BREAKS },
-	{ "print sheet --format text", READS },
-	{ "flight --pest CM", READS },
-	{ "flight --pest CM --csv", READS },
-	{ "season --farm Addermoor --format text", READS },
-	{ "record", READS },
-	{ "record --csv", READS },
-	{ "hotspots --pest CM", READS },
-	{ "degree-days --station Weir --pest CM --from 2026-05-05", READS },
-	{ "import thresholds --published --source CM1", WRITES },
-	{ "import visits more.csv", WRITES },
-	{ "import weather weather.csv", WRITES },
-	{ "import thresholds thresholds.csv --replace", WRITES },
-	{ "import gpx spots.gpx --farm Addermoor", WRITES },
-	{ "import geojson spots.geojson --farm Addermoor", WRITES },
-	{ "export visits out", READS },
-	{ "export thresholds", READS },
-	{ "export gpx out --farm Addermoor", READS },
-	{ "export geojson out", READS },
-	{ "export icalendar out", BREAKS },
-	{ "merge other.db --look", READS },
-	{ "merge other.db", WRITES },
-	{ "merge --open", READS },
-	{ "merge --undo", READS },
-	{ "check", READS },
-	{ "backup out", STAMPS },
-	{ "restore", SAYS },
-	{ "restore other.db --yes", WRITES },
-	{ "proof", READS },
-	{ "completion bash", READS },
-	{ "demo --print", READS },
-	{ "week --help", READS },
-	{ "week --farm Nowhere", READS },
-};
+/* Of one command: whence it asks for memory, seen by parent and child; the calls that
+ * are to fail. */
+static struct {
+	struct memory_place *places;
+	long *items;
+	size_t n, cap;
+} turns;
 
 static int run_line(const struct context *ctx, const char *line, struct err *e)
 {
@@ -184,10 +141,12 @@ static void child(const struct try *t, long n, bool on, long *calls)
 		signal(signals[i], SIG_DFL); /* not cmocka's, which goes on */
 	if (!freopen("told", "w", stdout) || !freopen("said", "w", stderr))
 		_exit(90);
+	memory_note(n == 0 ? turns.places : NULL);
 	memory_arm(n, on);
 	int status = run_line(&context, t->line, &e);
 	*calls = memory_calls();
 	memory_arm(0, false);
+	memory_note(NULL);
 	if (*e.text)
 		fprintf(stderr, "%s\n", e.text);
 	fflush(stderr);
@@ -278,6 +237,13 @@ static int trial(const struct try *t, long n, bool on, long *calls)
 	return status;
 }
 
+static bool wants(const char *word)
+{
+	const char *wanted = getenv("MEMORY");
+
+	return wanted && strcmp(wanted, word) == 0;
+}
+
 /* So many among the calls after the book is open. */
 static long pace(void)
 {
@@ -291,42 +257,83 @@ static long pace(void)
 static long next_of(long n, long all)
 {
 	enum { AFTER_OPENING = 3000 };
-	const char *wanted = getenv("MEMORY");
 	long late = all > AFTER_OPENING ? all - AFTER_OPENING : 0;
 
-	if (wanted && strcmp(wanted, "all") == 0)
-		return n + 1;
-	if (n < 4)
+	if (n < 4 || wants("all"))
 		return n + 1;
 	if (n < late)
 		return n + (all / 8 < late - n ? all / 8 + 1 : late - n);
 	return n + (all - late) / pace() + 1;
 }
 
+static void add_turn(long n)
+{
+	if (turns.n == turns.cap) {
+		turns.cap = turns.cap * 2 + 1024;
+		turns.items = realloc(turns.items, turns.cap * sizeof *turns.items);
+		assert_non_null(turns.items);
+	}
+	turns.items[turns.n++] = n;
+}
+
+/* Which calls are to fail. */
+static void choose_turns(long all)
+{
+	turns.n = 0;
+	if (!wants("places"))
+		for (long n = 1; n <= all; n = next_of(n, all))
+			add_turn(n);
+	for (size_t i = 0; wants("places") && i < MEMORY_PLACES; i++) {
+		const struct memory_place *p = &turns.places[i];
+		if (p->stack == 0)
+			continue;
+		add_turn(p->first);
+		if (p->last != p->first)
+			add_turn(p->last);
+	}
+}
+
+static void try_turn(const struct try *t, long n, bool on, long counts[3])
+{
+	long calls;
+
+	counts[1]++;
+	if (held(t, trial(t, n, on, &calls)))
+		counts[2]++;
+	else
+		print_error("%s: call %ld of %ld%s: NOT HELD\n", t->line, n, counts[0],
+			on ? " and after" : "");
+}
+
 static void try_line(const struct try *t, long *calls, long sums[2])
 {
-	long tried = 0, kept = 0;
+	long counts[3] = { 0 }; /* calls, tried, held */
 
 	unlink("good.told");
 	unlink("good.out");
+	memset(turns.places, 0, MEMORY_PLACES * sizeof *turns.places);
 	trial(t, 0, false, calls);
 	keep_good();
-	long all = *calls;
-	for (long n = 1; n <= all; n = next_of(n, all))
-		for (int on = 0; on < 2; on++) {
-			if (!getenv("MEMORY") && on != n % 2)
-				continue;
-			tried++;
-			if (held(t, trial(t, n, on, calls)))
-				kept++;
-			else
-				print_error("%s: call %ld of %ld%s: NOT HELD\n",
-					t->line, n, all, on ? " and after" : "");
-		}
-	printf("%-52s %7ld %6ld %6ld\n", t->line, all, tried, kept);
+	counts[0] = *calls;
+	choose_turns(*calls);
+	for (size_t i = 0; i < turns.n; i++)
+		for (int on = 0; on < 2; on++)
+			if (getenv("MEMORY") || on == turns.items[i] % 2)
+				try_turn(t, turns.items[i], on, counts);
+	printf("%-52s %7ld %6ld %6ld\n", t->line, counts[0], counts[1], counts[2]);
 	fflush(stdout);
-	sums[0] += tried;
-	sums[1] += kept;
+	sums[0] += counts[1];
+	sums[1] += counts[2];
+}
+
+/* With the children. */
+static void *shared(size_t size)
+{
+	void *p = mmap(
+		NULL, size, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
+
+	assert_ptr_not_equal(p, MAP_FAILED);
+	return p;
 }
 
 static bool is_of(const char *line, const char *command)
@@ -339,19 +346,20 @@ static bool is_of(const char *line, const char *command)
 static void every_command_meets_the_end_of_memory_with_a_sentence(void **state)
 {
 	const char *alone = getenv("MEMORY_OF");
-	long *calls = mmap(NULL, sizeof *calls, PROT_READ | PROT_WRITE,
-		MAP_SHARED | MAP_ANONYMOUS, -1, 0);
-	long sums[2] = { 0, 0 };
+	long *calls = shared(sizeof *calls), sums[2] = { 0, 0 };
 
 	(void)state;
 	if (!memory_is_ours())
 		skip();
+	turns.places = shared(MEMORY_PLACES * sizeof *turns.places);
 	printf("%-52s %7s %6s %6s\n", "", "calls", "tried", "held");
 	for (size_t i = 0; i < sizeof tries / sizeof *tries; i++)
 		if (!alone || is_of(tries[i].line, alone))
 			try_line(&tries[i], calls, sums);
 	printf("%-52s %7s %6ld %6ld\n", "all", "", sums[0], sums[1]);
 	munmap(calls, sizeof *calls);
+	munmap(turns.places, MEMORY_PLACES * sizeof *turns.places);
+	free(turns.items);
 	assert_true(sums[0] > 0);
 	assert_int_equal(sums[1], sums[0]);
 }

@@ -141,7 +141,7 @@ static void a_wrong_value_is_named_with_its_cure(void **state)
 {
 #define AT_LINE "file.csv, line 2, column "
 #define HOUR                                                                           \
-	"it takes an hour such as 07:30, with the date where it is another: "          \
+	"it takes an hour such as 0730 or 07:30, with the date where it is another: "  \
 	"2026-08-20T23:30, or 2026-08-20T23:30-07:00 with what the clocks were "       \
 	"ahead of UTC"
 	static const struct {

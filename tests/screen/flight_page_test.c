@@ -165,7 +165,9 @@ static void flight_page_keys_want_what_they_say(void **state)
 	assert_int_equal(w.want, WANT_HOTSPOTS);
 	assert_int_equal(w.farm, SAMPLE_FARM);
 	assert_int_equal(w.pest, 1);
-	w = type(&p, "s");
+	assert_int_equal(type(&p, "ss").want, WANT_NOTHING);
+	type(&p, "\x1b");
+	w = type(&p, "s\n");
 	assert_int_equal(w.want, WANT_SEASON);
 	assert_int_equal(w.farm, SAMPLE_FARM);
 	assert_int_equal(w.id, v.ask.season);

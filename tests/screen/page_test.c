@@ -91,14 +91,14 @@ static void reader_cut_keeps_whole_parts(void **state)
 		int cols;
 		const char *want;
 	} row[] = {
-		{ "all fits", "lure 3 d over, card due", 23,
-			"lure 3 d over, card due" },
-		{ "one too few", "lure 3 d over, card due", 22, "lure 3 d over" },
-		{ "just the first part", "lure 3 d over, card due", 14,
-			"lure 3 d over" },
-		{ "no comma at the end", "lure 3 d over, card due", 13,
-			"lure 3 d over" },
-		{ "not the first part: words", "lure 3 d over, card due", 12,
+		{ "all fits", "lure 3 d late, card due", 23,
+			"lure 3 d late, card due" },
+		{ "one too few", "lure 3 d late, card due", 22, "lure 3 d late" },
+		{ "just the first part", "lure 3 d late, card due", 14,
+			"lure 3 d late" },
+		{ "no comma at the end", "lure 3 d late, card due", 13,
+			"lure 3 d late" },
+		{ "not the first part: words", "lure 3 d late, card due", 12,
 			"lure 3 d" },
 		{ "two parts of three", "one, two, three", 9, "one, two" },
 		{ "no commas", "not read for 15 nights", 14, "not read for" },

@@ -148,15 +148,41 @@ static void run_page_says_what_a_count_left_undone(void **state)
 	r.traps[0].open = false;
 	r.traps[0].visit.outcome = OUTCOME_COUNTED;
 	r.traps[0].lure_due = true;
-	SET(r.traps[0].service, "lure 42 d over");
+	SET(r.traps[0].service, "lure 42 d late");
 	run_page_saved(&p, &r, "07:42:11");
 	assert_non_null(strstr(
-		p.message.text, "Not changed: lure 42 d over; on it again * does."));
+		p.message.text, "Not changed: lure 42 d late; on it again * does."));
 	r.traps[1].open = false;
 	r.traps[1].visit.outcome = OUTCOME_COUNTED;
 	run_page_saved(&p, &r, "07:42:30");
 	assert_null(strstr(p.message.text, "Not changed"));
 	free(r.traps);
+}
+
+static void run_page_says_why_a_count_is_not_known(void **state)
+{
+	static const struct {
+		enum outcome outcome;
+		const char *says;
+	} row[] = {
+		{ OUTCOME_COUNTED, "Trap 1 kept: 6  unknown: cannot be divided" },
+		{ OUTCOME_SKIPPED, "Trap 1 kept: 6  unknown" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct run r = sample_open_run(2);
+		struct run_page p = { .limits = &limits_usual };
+		run_page_show(&p, &r, true);
+		r.traps[0].open = false;
+		r.traps[0].visit.outcome = row[i].outcome;
+		SET(r.traps[0].visit_text, "6");
+		SET(r.traps[0].verdict_text, "unknown");
+		SET(r.traps[0].lacks, "cannot be divided");
+		run_page_saved(&p, &r, "07:42:11");
+		assert_string_equal(p.message.text, row[i].says);
+		free(r.traps);
+	}
 }
 
 int main(void)
@@ -168,6 +194,7 @@ int main(void)
 		cmocka_unit_test(run_page_forgets_when_another_run_was_saved),
 		cmocka_unit_test(run_page_keeps_the_next_trap_in_sight),
 		cmocka_unit_test(run_page_says_what_a_count_left_undone),
+		cmocka_unit_test(run_page_says_why_a_count_is_not_known),
 	};
 
 	if (!setlocale(LC_CTYPE, "C.UTF-8"))

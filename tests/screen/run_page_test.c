@@ -141,24 +141,24 @@ static void run_page_shows_every_long_message_whole_on_80(void **state)
 
 static void run_page_cuts_service_between_words(void **state)
 {
-	static const char both[] = "lure 12 d over, card 12 d over";
+	static const char both[] = "lure 12 d late, card 12 d late";
 	static const struct {
 		const char *why, *keys;
 		int cols;
 		const char *row, *message;
 	} row[] = {
 		{ "beside a trap not picked there is room", "", 80,
-			"       lure 12 d over, card 12 d over\n", "" },
-		{ "beside the field one part", "~", 70, "]            lure 12 d over\n",
-			"\n Trap 2: lure 12 d over, card 12 d over\n" },
+			"       lure 12 d late, card 12 d late\n", "" },
+		{ "beside the field one part", "~", 70, "]            lure 12 d late\n",
+			"\n Trap 2: lure 12 d late, card 12 d late\n" },
 		{ "whole where the columns move together", "~", 76,
-			"[    ]  lure 12 d over, card 12 d over\n", "" },
-		{ "one part on a narrow page", "", 40, "lure 12 d over\n", "" },
+			"[    ]  lure 12 d late, card 12 d late\n", "" },
+		{ "one part on a narrow page", "", 40, "lure 12 d late\n", "" },
 		{ "all of it in the message", "~", 40, "",
-			"\n Trap 2: lure 12 d over, card 12 d over\n" },
+			"\n Trap 2: lure 12 d late, card 12 d late\n" },
 		{ "and behind what was kept", "3\n", 40, "",
-			"\n Trap 1 kept: 3  under  Trap 2: lure 12\n d over, card 12 d "
-			"over\n" },
+			"\n Trap 1 kept: 3  under  Trap 2: lure 12\n d late, card 12 d "
+			"late\n" },
 	};
 	struct canvas c = { 0 };
 

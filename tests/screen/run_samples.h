@@ -41,6 +41,7 @@ static inline void sample_visit(struct run_trap *t, struct visit v)
 	if (v.outcome == OUTCOME_SKIPPED)
 		SET(t->visit_text, "-");
 	snprintf(t->week_text, sizeof t->week_text, "%d.0", (int)v.count);
+	snprintf(t->week_says, sizeof t->week_says, "%d.0 a week", (int)v.count);
 	SET(t->rule_text, ">=5");
 	t->is_over = v.count >= 5;
 	t->verdict_tone = t->is_over ? TONE_OVER : TONE_PLAIN;
@@ -95,7 +96,7 @@ static inline void sample_states(struct run *r)
 	SET(t[1].visit_text, "1 c");
 	t[2].is_border = true;
 	t[2].lure_due = true;
-	SET(t[2].service, "lure 3 d over");
+	SET(t[2].service, "lure 3 d late");
 	SET(t[3].block, "Ridge Pears");
 	t[3].is_disrupted = true;
 	SET(t[3].last[2], "-");
@@ -109,12 +110,14 @@ static inline void sample_states(struct run *r)
 	sample_visit(&t[5], sample_count(&t[5], 12));
 	SET(t[5].visit_text, "12+ c");
 	SET(t[5].week_text, "12.0+");
+	SET(t[5].week_says, "12.0+ a week");
 	SET(t[5].words.note, "wet card, many flies on it");
 	sample_visit(&t[6], sample_count(&t[6], COUNT_NONE));
 	t[6].visit.outcome = OUTCOME_SKIPPED;
 	t[6].visit.reason = REASON_WEATHER;
 	SET(t[6].visit_text, "-");
 	SET(t[6].week_text, "-");
+	SET(t[6].week_says, "- a week");
 	SET(t[6].verdict_text, "unknown");
 	t[6].verdict_tone = TONE_UNSURE;
 	t[7].hangs = false;

@@ -139,10 +139,14 @@ static void today_page_keys_want_what_they_say(void **state)
 		{ "home", "17\n", WANT_RUN, SAMPLE_FARM, 0, -1 },
 		{ "w is all farms", "w", WANT_WEEK, 0, 0, -1 },
 		{ "s is all farms", "2s", WANT_SERVICE, 0, 0, -1 },
-		{ "p prints the picked farm", "2p", WANT_SHEET, SAMPLE_FARM + 1, 0,
-			-1 },
-		{ "p on a verdict prints its farm", "1p", WANT_SHEET, SAMPLE_FARM, 0,
-			-1 },
+		{ "p asks", "2p", WANT_NOTHING, 0, 0, -1 },
+		{ "Enter prints the picked farm", "2p\n", WANT_SHEET, SAMPLE_FARM + 1,
+			0, -1 },
+		{ "on a verdict its farm", "1p\n", WANT_SHEET, SAMPLE_FARM, 0, -1 },
+		{ "p again is no yes", "1pp", WANT_NOTHING, 0, 0, -1 },
+		{ "Esc leaves it", "1p\x1b\n", WANT_WHY, SAMPLE_FARM, 7, 9 },
+		{ "another key leaves it and is heard", "1pw", WANT_WEEK, 0, 0, -1 },
+		{ "and Enter is then its own again", "1p\x1b", WANT_NOTHING, 0, 0, -1 },
 		{ "? helps", "?", WANT_HELP, 0, 0, -1 },
 		{ "q quits", "q", WANT_QUIT, 0, 0, -1 },
 		{ "u takes back", "u", WANT_UNDO_STEP, 0, 0, -1 },
@@ -210,7 +214,8 @@ static void today_page_goes_to_flight_and_weather(void **state)
 		{ "m on a farm", "m", WANT_WEATHER, SAMPLE_FARM, 0, 0, -1 },
 		{ "m on what comes next", "1m", WANT_WEATHER, SAMPLE_FARM + 2, 0, 0,
 			-1 },
-		{ "p on what comes next", "1p", WANT_SHEET, SAMPLE_FARM + 2, 0, 0, -1 },
+		{ "p on what comes next", "1p\n", WANT_SHEET, SAMPLE_FARM + 2, 0, 0,
+			-1 },
 	};
 
 	(void)state;
@@ -235,10 +240,16 @@ static void today_page_prints_the_sheet_filled_or_to_carry(void **state)
 {
 	struct today t = sample_today();
 	struct today_page p = { .today = &t };
-	struct wish filled = today_page_key(&p, sample_key('p'));
-	struct wish carried = today_page_key(&p, sample_key('P'));
 
 	(void)state;
+	today_page_key(&p, sample_key('p'));
+	assert_string_equal(p.message.text,
+		"Enter prints the weekly sheet of Quillet, Esc leaves it.");
+	struct wish filled = today_page_key(&p, sample_key('\n'));
+	today_page_key(&p, sample_key('P'));
+	assert_string_equal(p.message.text,
+		"Enter prints the sheet to carry round Quillet, Esc leaves it.");
+	struct wish carried = today_page_key(&p, sample_key('\n'));
 	assert_int_equal(filled.want, WANT_SHEET);
 	assert_int_equal(filled.by, 0);
 	assert_int_equal(carried.want, WANT_SHEET);
@@ -260,88 +271,6 @@ static void today_page_answers_each_key_in_words(void **state)
 	today_page_key(&p, sample_key('2'));
 	assert_string_equal(p.message.text, "");
 	today_page_free(&p);
-}
-
-static void today_page_narrows_to_what_is_typed(void **state)
-{
-	static const struct {
-		const char *why, *keys;
-		size_t n, at;
-		enum want enter;
-		const char *shows, *hides;
-	} row[] = {
-		{ "all", "", 8, 0, WANT_RUN, "others:", "of 8" },
-		{ "a farm's runs, verdicts and hot blocks", "/quillet", 5, 0, WANT_RUN,
-			"5 of 8", "Sandholm" },
-		{ "a trap", "/trap 9", 1, 4, WANT_WHY, "1 of 8", "To run" },
-		{ "what comes next", "/ofm", 1, 7, WANT_FLIGHT, "Next", "Unknown" },
-		{ "nothing", "/zz", 0, SIZE_MAX, WANT_NOTHING, "Nothing contains it",
-			"nothing is due today" },
-		{ "all again", "/zz\x1b", 8, 0, WANT_RUN, "others:", "of 8" },
-	};
-	struct canvas c = { 0 };
-
-	(void)state;
-	canvas_size(&c, 24, 80);
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct today t = sample_today_next();
-		struct today_page p = { .today = &t };
-		struct buf text = { 0 };
-
-		for (const char *key = row[i].keys; *key; key++)
-			today_page_key(&p, sample_key(*key));
-		today_page_draw(&p, &c);
-		canvas_dump(&c, false, &text);
-		if (p.sift.n != row[i].n || p.picked != row[i].at)
-			fail_msg("%s: %zu rows, %zu picked", row[i].why, p.sift.n,
-				p.picked);
-		if (!strstr(text.text, row[i].shows) || strstr(text.text, row[i].hides))
-			fail_msg("%s:\n%s", row[i].why, text.text);
-		if (today_page_key(&p, sample_key('\n')).want != row[i].enter)
-			fail_msg("%s: not so on Enter", row[i].why);
-		if (row[i].n == 0)
-			assert_string_equal(p.message.text,
-				"Nothing is picked: Esc shows all again.");
-		buf_free(&text);
-		today_page_free(&p);
-	}
-	canvas_free(&c);
-}
-
-/* A pick's row has no farm in it, and a run that is hidden takes its bar along. */
-static void today_page_hides_no_bar_and_no_pick(void **state)
-{
-	static const struct {
-		const char *why, *keys, *hidden;
-	} row[] = {
-		{ "a trap", "/trap 9", "hidden: 2 over, 0 unknown" },
-		{ "a farm", "/fennick", "hidden: 2 over, 1 unknown" },
-		{ "nothing", "/zz", "hidden: 2 over, 1 unknown" },
-	};
-	static struct pick_row early;
-	struct canvas c = { 0 };
-
-	(void)state;
-	early = (struct pick_row){ .id = 3, .tone = TONE_OVER };
-	SET(early.place, "Sand Pit");
-	SET(early.day_text, "Wed 22 Jul");
-	SET(early.says, "too early");
-	canvas_size(&c, 30, 80);
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct today t = sample_today_next();
-		struct today_page p = { .today = &t };
-
-		SET(t.runs[0].barred, "no entry: Low Pears until Wed 20:00");
-		t.picks = (struct pick_rows){ .items = &early, .n = 1 };
-		for (const char *key = row[i].keys; *key; key++)
-			today_page_key(&p, sample_key(*key));
-		today_page_draw(&p, &c);
-		expect_shows(row[i].why, &c, "no entry: Low Pears until Wed 20:00");
-		expect_shows(row[i].why, &c, "Sand Pit, pick planned for Wed 22 Jul");
-		expect_shows(row[i].why, &c, row[i].hidden);
-		today_page_free(&p);
-	}
-	canvas_free(&c);
 }
 
 static void today_page_with_nothing_wants_to_begin(void **state)
@@ -406,8 +335,6 @@ int main(void)
 		cmocka_unit_test(today_page_goes_to_flight_and_weather),
 		cmocka_unit_test(today_page_prints_the_sheet_filled_or_to_carry),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
-		cmocka_unit_test(today_page_narrows_to_what_is_typed),
-		cmocka_unit_test(today_page_hides_no_bar_and_no_pick),
 		cmocka_unit_test(today_page_with_nothing_wants_to_begin),
 		cmocka_unit_test(today_page_keys_are_each_named_once),
 		cmocka_unit_test(today_page_draws_at_every_size),

@@ -279,6 +279,10 @@ static void weather_page_keys_want_what_they_say(void **state)
 	type(&p, "c");
 	assert_true(p.turn_unit);
 	type(&p, "o");
+	assert_false(p.use_for_farm);
+	type(&p, "~o");
+	assert_false(p.use_for_farm);
+	type(&p, "o");
 	assert_true(p.use_for_farm);
 	w = type(&p, "n  High Gauge?s\b\b \n");
 	assert_int_equal(w.want, WANT_NEW_STATION);
