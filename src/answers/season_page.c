@@ -2,6 +2,7 @@
 
 #include "base/mem.h"
 #include "base/text.h"
+#include "base/words.h"
 #include "season_page_parts.h"
 
 #include <stdio.h>
@@ -125,7 +126,8 @@ static bool read_pest(struct season_work *w, const struct pest *pest, struct err
 	if (s->n == 0)
 		return true;
 	p->n_pests++;
-	snprintf(s->name, sizeof s->name, "%s (%s)", pest->name, pest->code);
+	snprintf(s->name, sizeof s->name, "%s (%s)", words_shipped(pest->name),
+		pest->code);
 	return flight_read(&s->all, w->book, w->log, &ask, e) &&
 	       hotspots_read(&s->hot, w->book, w->log, &hot, e);
 }
@@ -160,7 +162,7 @@ static void widen(struct season_page *p, const struct flight_line *line, int32_t
  * one so far: what was not read of them shows. */
 static void find_span(struct season_page *p)
 {
-	p->from = p->to = DAY_NONE;
+	p->from = p->to = p->now_to = DAY_NONE;
 	for (size_t i = 0; i < p->n_charts; i++) {
 		const struct season_chart *c = &p->charts[i];
 		const struct flight_view *v = &c->flight;
@@ -173,6 +175,8 @@ static void find_span(struct season_page *p)
 		int32_t end = now->first_day + 7 * (int32_t)now->n;
 		if (now->n > 0 && end > p->to)
 			p->to = end;
+		if (now->n > 0 && (p->now_to == DAY_NONE || end > p->now_to))
+			p->now_to = end;
 	}
 }
 

@@ -7,6 +7,7 @@
 #include "block_diary_parts.h"
 #include "book/acts.h"
 #include "entry_bar_parts.h"
+#include "season/fruit.h"
 
 #include <stdlib.h>
 
@@ -65,11 +66,32 @@ static void add_act(struct season_work *w, int64_t block, int32_t day, enum tone
 	text_copy(a->text, sizeof a->text, text);
 }
 
+/* Fruit of one check, on the charts of its block and pest; where the check does not tell
+ * the pests apart, on those of all. */
+static void count_damage(struct season_page *p, const struct fruit_check *f)
+{
+	int32_t hurt = fruit_hurt(f);
+
+	if (f->part != PART_FRUIT || hurt < 0)
+		return;
+	for (size_t i = 0; i < p->n_charts; i++) {
+		struct season_chart *c = &p->charts[i];
+		if (c->block != f->block || (f->pest != 0 && f->pest != c->pest))
+			continue;
+		c->looked_at += f->looked_at;
+		c->hurt += hurt;
+	}
+}
+
 static void add_treatment(struct season_work *w, const struct record_row *r)
 {
 	const struct treatment *t = r->treatment;
 	struct buf text = { 0 };
 
+	if (*r->answered) {
+		add_act(w, t->block, t->day, TONE_PLAIN, r->answered);
+		return;
+	}
 	buf_add(&text, t->border ? _("border treated") : _("treated"));
 	if (*r->pest)
 		buf_addf(&text, ", %s", r->pest);
@@ -182,6 +204,8 @@ bool season_fill_acts(struct season_work *w, struct err *e)
 
 	for (size_t i = 0; ok && i < acts.picks.n; i++)
 		add_pick(w, &acts.picks.items[i]);
+	for (size_t i = 0; ok && i < acts.checks.n; i++)
+		count_damage(p, &acts.checks.items[i]);
 	for (size_t i = 0; ok && i < blocks->n; i++)
 		if (blocks->items[i].farm == w->farm)
 			add_of_block(w, &acts, &blocks->items[i]);

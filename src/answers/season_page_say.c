@@ -31,7 +31,7 @@ static void say_about(const struct season_work *w, struct season_chart *c)
 	char text[SAY_LINE], ha[SAY_SHORT];
 
 	if (b && *b->crop)
-		say_add(c->about, sizeof c->about, b->crop);
+		say_add(c->about, sizeof c->about, words_shipped(b->crop));
 	if (b && *b->variety)
 		say_add(c->about, sizeof c->about, b->variety);
 	if (b && b->area_x100 >= 0) {
@@ -43,7 +43,6 @@ static void say_about(const struct season_work *w, struct season_chart *c)
 		say_add(c->about, sizeof c->about, _(condition_word(condition)));
 	snprintf(text, sizeof text, ngettext("%d trap", "%d traps", (unsigned)n), n);
 	say_add(c->about, sizeof c->about, text);
-	snprintf(c->traps, sizeof c->traps, "%d", n);
 }
 
 /* Moths counted this season; at least, with full or spoiled cards, or counts not settled,
@@ -111,10 +110,29 @@ static void say_alerts(struct season_chart *c)
 		answered += c->alerts[i].is_answered;
 	snprintf(c->over, sizeof c->over, "%d", (int)c->n_alerts);
 	snprintf(c->answered, sizeof c->answered, "%d", answered);
-	if (c->n_limits == 0 && c->n_alerts == 0)
-		text_copy(c->over, sizeof c->over, "-");
-	if (c->n_alerts == 0)
-		text_copy(c->answered, sizeof c->answered, "-");
+	snprintf(c->open, sizeof c->open, "%d", (int)c->n_alerts - answered);
+	if (c->n_limits > 0 || c->n_alerts > 0)
+		return;
+	text_copy(c->over, sizeof c->over, "-");
+	text_copy(c->answered, sizeof c->answered, "-");
+	text_copy(c->open, sizeof c->open, "-");
+}
+
+static void say_done(struct season_chart *c)
+{
+	int n = 0;
+
+	for (size_t i = 0; i < c->n_marks; i++)
+		if (c->marks[i].kind == SEASON_TREATED ||
+			c->marks[i].kind == SEASON_BORDER)
+			n += c->marks[i].n;
+	text_copy(c->treated, sizeof c->treated, "-");
+	if (n > 0)
+		snprintf(c->treated, sizeof c->treated, "%d", n);
+	text_copy(c->damage, sizeof c->damage, "-");
+	if (c->looked_at > 0)
+		snprintf(c->damage, sizeof c->damage, _("%d of %d"), (int)c->hurt,
+			(int)c->looked_at);
 }
 
 static void say_lures(struct season_chart *c)
@@ -145,6 +163,7 @@ void season_say_chart(const struct season_work *w, struct season_chart *c)
 	say_mean(c);
 	say_highest(w, c);
 	say_alerts(c);
+	say_done(c);
 	say_lures(c);
 }
 
@@ -215,9 +234,9 @@ static void say_rule_source(const struct season_work *w, struct season_source *s
 	say_where(w->log, r, where, sizeof where);
 	buf_addf(&text, "%s, %s: %s", pest ? pest->code : "", where, rule);
 	buf_addf(&text, _(". Source: %s"),
-		*r->source ? r->source : _("your own number"));
+		*r->source ? words_shipped(r->source) : _("your own number"));
 	if (*r->note)
-		buf_addf(&text, _(". Note: %s"), r->note);
+		buf_addf(&text, _(". Note: %s"), words_shipped(r->note));
 	text_copy(s->text, sizeof s->text, text.text);
 	buf_free(&text);
 }
@@ -248,7 +267,7 @@ static void say_pest_sources(struct season_work *w, const struct season_pest *s)
 	buf_clear(&text);
 	if (pest && *pest->heat.source) {
 		buf_addf(&text, _("%s, degree-days. Source: %s"), pest->code,
-			pest->heat.source);
+			words_shipped(pest->heat.source));
 		text_copy(add_source(w->page, NO_RULE)->text,
 			sizeof w->page->sources->text, text.text);
 	}

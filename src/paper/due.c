@@ -17,7 +17,7 @@ static void cells_of(const struct due_item *item, struct cells *c)
 	c->text[COL_TRAP] = item->label;
 	c->text[COL_BLOCK] = item->block_name;
 	c->text[COL_WHAT] = item->is_lure ? _("lure") : _("card");
-	c->text[COL_KIND] = item->kind_name;
+	c->text[COL_KIND] = words_shipped(item->kind_name);
 	c->text[COL_DUE] = c->due;
 	c->text[COL_STATE] = item->state_text;
 }
@@ -34,11 +34,11 @@ static void add_run(const struct today_run *r, int cols, struct buf *out)
 	char next[DAY_TEXT_SIZE];
 
 	day_short(r->next_run, next, sizeof next);
-	buf_addf(&text, "%s: %s, %s, ", r->name, r->traps_text, r->last_text);
+	buf_addf(&text, "%s: %s, ", r->name, r->traps_text);
 	if (is_under_way(r))
-		buf_add(&text, _("under way"));
+		buf_addf(&text, _("%s, under way"), r->last_text);
 	else if (r->due)
-		buf_addf(&text, _("due now (%s)"), next);
+		buf_addf(&text, _("%s, due now (%s)"), r->last_text, next);
 	else
 		buf_addf(&text, _("next run %s"), next);
 	paper_wrap(out, text.text, 2, cols);
@@ -80,7 +80,7 @@ static void add_kinds(
 		buf_addf(text,
 			b->is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", many)
 				   : ngettext("%s%d card %s", "%s%d cards %s", many),
-			comma, b->n, b->kind_name);
+			comma, b->n, words_shipped(b->kind_name));
 		comma = ", ";
 	}
 	if (!*comma)

@@ -270,7 +270,7 @@ void flight_chart(const struct flight_view *v, int cols, struct buf *out)
 	buf_add(out, "\n");
 	paper_wrap(out,
 		_("Moths per trap and week; _ counted none, \u00b7 nobody looked, + at "
-		  "least (a full card); B biofix, P peak, L lure changed, T treatment, "
-		  "* several; a line of - is the threshold."),
+		  "least (a full card, counts not settled); B biofix, P peak, L lure "
+		  "changed, T treatment, * several; a line of - is the threshold."),
 		0, cols);
 }

@@ -88,3 +88,12 @@ void grid_line(const struct grid *g, const char *const *cells, struct buf *out)
 	grid_row(g, cells, out);
 	grid_end_line(out);
 }
+
+void grid_whole(const struct grid *g, const char *const *cells, int indent, int cols,
+	struct buf *out)
+{
+	for (size_t i = 0; i < g->n; i++)
+		if (g->column[i].kind == GRID_TEXT &&
+			text_cols(cells[i]) > g->column[i].cols)
+			paper_wrap(out, cells[i], indent, cols);
+}

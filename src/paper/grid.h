@@ -36,6 +36,10 @@ void grid_fit(struct grid *g, int cols);
  * end. cells = NULL: the titles. */
 void grid_row(const struct grid *g, const char *const *cells, struct buf *out);
 void grid_line(const struct grid *g, const char *const *cells, struct buf *out);
+/* Adds whole, a line each `indent` blanks in, the texts that a row of these cells cuts;
+ * no line wider than `cols`. */
+void grid_whole(const struct grid *g, const char *const *cells, int indent, int cols,
+	struct buf *out);
 /* Drops blanks at the end of *out and adds a newline. */
 void grid_end_line(struct buf *out);
 

@@ -9,6 +9,7 @@ static const double page_words_width = 34, line_gap = 0.6;
 const struct pdf_type leaf_plain = { .points = 9 };
 const struct pdf_type leaf_bold = { .points = 9, .bold = true };
 const struct pdf_type leaf_small = { .points = 7.5 };
+const struct pdf_type leaf_small_bold = { .points = 8, .bold = true };
 
 static const struct pdf_type title_type = { .points = 14, .bold = true };
 static const struct pdf_type number_type = {
@@ -58,6 +59,7 @@ static void begin_page(struct leaf *l)
 	struct pdf_box page = pdf_page(l->pdf);
 
 	pdf_begin_page(l->pdf);
+	l->page++;
 	l->body.x = margin_left;
 	l->body.w = page.w - margin_left - margin_right;
 	set_head(l);

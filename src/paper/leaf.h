@@ -3,7 +3,7 @@
 #ifndef PAPER_LEAF_H
 #define PAPER_LEAF_H
 
-#include "paper/pdf.h"
+#include "paper/pdf_lines.h"
 
 struct leaf_form {
 	const char *title;   /* at the top of each page, large */
@@ -17,13 +17,14 @@ struct leaf {
 	const struct leaf_form *form;
 	struct pdf_box body; /* what heading, foot and margins leave free */
 	double y;            /* where the next thing begins, mm */
+	int page;            /* of the part, from 1 on */
 	/* Sets a table's titles on top of a new page while it goes on; NULL: none. */
 	void (*titles)(struct leaf *l, const void *table);
 	const void *table;
 };
 
 /* Sizes of type that all pages share. */
-extern const struct pdf_type leaf_plain, leaf_bold, leaf_small;
+extern const struct pdf_type leaf_plain, leaf_bold, leaf_small, leaf_small_bold;
 
 /* Begins a part with its first page. */
 void leaf_begin(struct leaf *l, struct pdf *p, const struct leaf_form *form);

@@ -16,8 +16,12 @@ void sheet_rule(struct buf *out);
 void sheet_bring(const struct sheet *s, struct pager *p);
 /* Who may enter and pick which block from when; nothing when nothing is barred. */
 void sheet_clocks(const struct sheet *s, struct pager *p);
-/* The table of traps and block means needing attention. */
-void sheet_needs(const struct sheet *s, struct pager *p);
+/* Traps (unless they say so themselves, further down), block means and hot blocks
+ * needing attention; without traps nothing when there are none. */
+void sheet_needs(const struct sheet *s, bool traps, struct pager *p);
+/* In place of a farm's traps, when it has none. */
+const char *sheet_no_traps(void);
+void sheet_none(struct pager *p);
 
 /* Words of the text and the PDF, added to *out (sheet_words.c). */
 
@@ -32,6 +36,9 @@ void sheet_say_bring(const struct sheet *s, struct buf *out);
 void sheet_say_hot(const struct hot_line *hot, struct buf *out);
 /* "CM 1 mg since 7 Jul" */
 void sheet_say_lure(const struct sheet_trap *t, struct buf *out);
+/* "OVER >=5", as of the last reading; "timing" alone decides nothing; "" where no
+ * threshold is set. */
+void sheet_say_verdict(const struct sheet_trap *t, struct buf *out);
 /* Traps counted and moths; traps and block means over and unknown. */
 void sheet_say_counted(const struct sheet *s, struct buf *out);
 void sheet_say_standing(const struct sheet *s, struct buf *out);

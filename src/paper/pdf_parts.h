@@ -2,7 +2,7 @@
 #ifndef PAPER_PDF_PARTS_H
 #define PAPER_PDF_PARTS_H
 
-#include "paper/pdf.h"
+#include "paper/pdf_lines.h"
 
 #include <pango/pangocairo.h>
 

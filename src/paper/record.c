@@ -23,7 +23,7 @@ static void add_head(const struct record_row *r, struct buf *line)
 {
 	buf_addf(line, "%s: %s", r->when, r->block);
 	if (*r->crop)
-		buf_addf(line, " (%s)", r->crop);
+		buf_addf(line, " (%s)", words_shipped(r->crop));
 	buf_addf(line, ", %s", *r->pest ? r->pest : _("all pests"));
 }
 
@@ -51,17 +51,23 @@ static void add_row(const struct record_row *r, int cols, struct buf *out)
 
 	add_head(r, &line);
 	end_line(&line, INDENT, cols, out);
+	buf_add(&line, r->answered);
+	end_line(&line, BELOW, cols, out);
 	add_product(r, &line);
 	end_line(&line, BELOW, cols, out);
 	add_person(r, &line);
 	end_line(&line, BELOW, cols, out);
-	buf_addf(&line, "%s; %s", r->entry, r->pick);
+	buf_addf(&line, _("by itself: %s; %s"), r->entry, r->pick);
 	end_line(&line, BELOW, cols, out);
 	if (*r->missing)
 		buf_addf(&line, _("not entered: %s"), r->missing);
 	end_line(&line, BELOW, cols, out);
 	add_field(&line, _("note:"), r->treatment->note);
 	end_line(&line, BELOW, cols, out);
+	for (size_t i = 0; i < r->corrected.n; i++) {
+		buf_addf(&line, _("corrected %s"), r->corrected.lines[i]);
+		end_line(&line, BELOW, cols, out);
+	}
 	buf_free(&line);
 }
 

@@ -30,13 +30,24 @@ static void widen(struct ruled *r, size_t i, double w)
 		r->column[i].w = w;
 }
 
+static struct pdf_type type_of(const struct ruled *r, size_t column, bool bold)
+{
+	struct pdf_type type = bold ? leaf_bold : leaf_plain;
+
+	type.points = r->points > 0 ? r->points : type.points;
+	type.align = r->column[column].align;
+	return type;
+}
+
 /* Any cell may be bold, and titles are. */
 void ruled_note(struct ruled *r, struct pdf *p, const char *const *cells)
 {
 	for (size_t i = 0; i < r->n; i++) {
+		struct pdf_type type = type_of(r, i, true);
+
 		if (r->column[i].span == 1)
-			widen(r, i, pdf_text_width(p, &leaf_bold, r->column[i].title));
-		widen(r, i, pdf_text_width(p, &leaf_bold, cells[i]));
+			widen(r, i, pdf_text_width(p, &type, r->column[i].title));
+		widen(r, i, pdf_text_width(p, &type, cells[i]));
 	}
 }
 
@@ -74,6 +85,7 @@ static void level(struct ruled *r, size_t first)
 
 void ruled_fit(struct ruled *r, const struct leaf *l)
 {
+	const double gap_least = r->gap;
 	size_t i;
 
 	for (i = 0; i < r->n; i++)
@@ -84,8 +96,8 @@ void ruled_fit(struct ruled *r, const struct leaf *l)
 		r->gap += (l->body.w - width(r)) / (double)(r->n - 1);
 	if (r->gap > gap_most)
 		r->gap = gap_most;
-	if (r->gap < gap_usual)
-		r->gap = gap_usual;
+	if (r->gap < gap_least)
+		r->gap = gap_least;
 }
 
 double ruled_row_height(struct leaf *l)
@@ -103,27 +115,18 @@ static double span_width(const struct ruled *r, size_t first)
 	return w;
 }
 
-static double set_cell(struct leaf *l, struct pdf_box box, const struct pdf_type *type,
-	const char *text)
-{
-	struct pdf_type cell = *type;
-
-	cell.fit = PDF_SHRINK;
-	return pdf_text(l->pdf, box, &cell, text);
-}
-
 static void set_titles(struct leaf *l, const void *table)
 {
 	const struct ruled *r = table;
 	struct pdf_box box = { l->body.x, l->y, 0, 0 };
 
 	for (size_t i = 0; i < r->n; i++) {
-		struct pdf_type type = leaf_bold;
+		struct pdf_type type = type_of(r, i, true);
 
-		type.align = r->column[i].align;
-		box.w = span_width(r, i);
+		type.fit = PDF_SHRINK;
+		box.w = span_width(r, i) + 0.1; /* as measured, and no rounding */
 		if (r->column[i].span)
-			set_cell(l, box, &type, r->column[i].title);
+			pdf_text(l->pdf, box, &type, r->column[i].title);
 		box.x += r->column[i].w + r->gap;
 	}
 	l->y += ruled_row_height(l);
@@ -142,19 +145,50 @@ void ruled_end(struct leaf *l)
 	leaf_table(l, NULL, NULL);
 }
 
+double ruled_x(const struct ruled *r, const struct leaf *l, size_t column)
+{
+	double x = l->body.x;
+
+	for (size_t i = 0; i < column; i++)
+		x += r->column[i].w + r->gap;
+	return x;
+}
+
+/* What may take more lines is set a hair wider than it was measured, so that it does
+ * not. */
+static double cell_of(
+	const struct ruled *r, size_t column, bool bold, struct pdf_type *type)
+{
+	static const double hair = 0.1;
+
+	*type = type_of(r, column, bold);
+	type->fit = type->align == PDF_LEFT ? PDF_WRAP : PDF_SHRINK;
+	return r->column[column].w + (type->fit == PDF_WRAP ? hair : 0);
+}
+
+double ruled_height(
+	const struct ruled *r, struct leaf *l, bool bold, const char *const *cells)
+{
+	double most = 0;
+
+	for (size_t i = 0; i < r->n; i++) {
+		struct pdf_type type;
+		double w = cell_of(r, i, bold, &type);
+		double h = pdf_text_height(l->pdf, w, &type, cells[i]);
+		most = h > most ? h : most;
+	}
+	return most;
+}
+
 void ruled_row(
 	const struct ruled *r, struct leaf *l, bool bold, const char *const *cells)
 {
-	double x = l->body.x, most = ruled_row_height(l);
-
 	for (size_t i = 0; i < r->n; i++) {
-		struct pdf_box box = { x, l->y, r->column[i].w, 0 };
-		struct pdf_type type = bold ? leaf_bold : leaf_plain;
+		struct pdf_box box = { ruled_x(r, l, i), l->y, 0, 0 };
+		struct pdf_type type;
 
-		type.align = r->column[i].align;
-		double h = set_cell(l, box, &type, cells[i]);
-		most = h > most ? h : most;
-		x += r->column[i].w + r->gap;
+		box.w = cell_of(r, i, bold, &type);
+		pdf_text(l->pdf, box, &type, cells[i]);
 	}
-	l->y += most;
+	l->y += ruled_height(r, l, bold, cells);
 }

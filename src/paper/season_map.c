@@ -10,7 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static const double most_h = 80, least_span = 50, margin = 7, digit_size = 4;
+static const double least_span = 50, margin = 7, digit_size = 4;
 static const double scale_h = 8, block_w = 34;
 
 enum { MAP_LEAST = 2 }; /* traps: one alone is nowhere */
@@ -22,6 +22,7 @@ struct map {
 	double *x, *y; /* points in metres; owned */
 	size_t n, n_traps;
 	double west, north, per_mm; /* metres at the corner; metres a mm */
+	double most_h;              /* mm */
 	struct pdf_box box;
 };
 
@@ -72,7 +73,8 @@ static void lay_out(struct map *m, const struct leaf *l)
 	}
 	double wide = fmax(east - west, least_span),
 	       high = fmax(north - south, least_span);
-	m->per_mm = fmax(wide / (l->body.w - 2 * margin), high / (most_h - 2 * margin));
+	m->per_mm =
+		fmax(wide / (l->body.w - 2 * margin), high / (m->most_h - 2 * margin));
 	m->box = (struct pdf_box){ l->body.x, 0, l->body.w,
 		high / m->per_mm + 2 * margin };
 	m->west = (west + east) / 2 - m->box.w / 2 * m->per_mm;
@@ -189,28 +191,23 @@ static void set_scale(struct leaf *l, const struct map *m)
 	l->y += scale_h - 2;
 }
 
-static void set_legend(struct leaf *l, const struct map *m)
+static void say_classes(const struct hot_view *v, struct buf *out)
+{
+	buf_addf(out, "%s%s", v->classes ? v->classes : "",
+		_("  ? not read  o not compared"));
+}
+
+static void say_sources(const struct map *m, struct buf *out)
 {
 	const struct hot_view *v = m->v;
-	struct buf text = { 0 };
 
-	buf_addf(&text, "%s%s", v->classes ? v->classes : "",
-		_("  ? not read  o not compared"));
-	leaf_words(l, 0, &leaf_small, text.text);
-	buf_clear(&text);
+	buf_add(out, "");
 	for (size_t i = 0; i < v->n_sources; i++)
 		if (v->sources[i].letter && v->sources[i].has_point)
-			buf_addf(&text, "%s%c %s (%s%s)", text.n ? "  " : "",
+			buf_addf(out, "%s%c %s (%s%s)", out->n ? "  " : "",
 				v->sources[i].letter, v->sources[i].name,
 				_(source_kind_word(v->sources[i].kind)),
 				is_on_map(m, &v->sources[i]) ? "" : _(", off the map"));
-	leaf_words(l, 0, &leaf_small, text.n ? text.text : "");
-	buf_clear(&text);
-	for (size_t i = 0; i < v->n_traps; i++)
-		buf_addf(&text, "%s%s %s", text.n ? ", " : _("Traps, moths a week: "),
-			v->traps[i].label, v->traps[i].text);
-	leaf_words(l, 0, &leaf_small, text.text);
-	buf_free(&text);
 }
 
 static void set_map(struct leaf *l, struct map *m)
@@ -218,8 +215,6 @@ static void set_map(struct leaf *l, struct map *m)
 	const struct pdf_pen pen = { .width = 0.25 };
 
 	lay_out(m, l);
-	leaf_need(l, m->box.h + scale_h + 12);
-	leaf_gap(l, 1);
 	m->box.y = l->y;
 	pdf_frame(l->pdf, m->box, &pen);
 	pdf_clip(l->pdf, m->box);
@@ -232,7 +227,6 @@ static void set_map(struct leaf *l, struct map *m)
 	pdf_unclip(l->pdf);
 	l->y += m->box.h + 1;
 	set_scale(l, m);
-	set_legend(l, m);
 }
 
 bool season_has_map(const struct hot_view *v)
@@ -244,18 +238,41 @@ bool season_has_map(const struct hot_view *v)
 	return n >= MAP_LEAST;
 }
 
-void season_map(
-	struct leaf *l, const struct season_page *p, const struct season_pest *s)
+double season_map_words(const struct leaf *l, const struct season_pest *s)
 {
-	const struct hot_view *v = &s->hot;
-	struct map m = { .v = v, .charts = &p->charts[s->first], .n_charts = s->n };
+	struct map m = { .v = &s->hot };
+	struct buf text = { 0 };
 
-	if (!season_has_map(v)) {
-		leaf_words(l, 0, &leaf_plain, v->no_map);
-		return;
-	}
 	collect(&m);
+	say_classes(&s->hot, &text);
+	double h = pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
+	buf_clear(&text);
+	say_sources(&m, &text);
+	h += pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
+	h += pdf_text_height(l->pdf, l->body.w, &leaf_small_bold, s->name);
+	buf_free(&text);
+	free(m.x);
+	free(m.y);
+	return h + scale_h + 1;
+}
+
+void season_map(struct leaf *l, const struct season_page *p,
+	const struct season_pest *s, double most)
+{
+	struct map m = { .v = &s->hot,
+		.charts = &p->charts[s->first],
+		.n_charts = s->n,
+		.most_h = most };
+	struct buf text = { 0 };
+
+	collect(&m);
+	leaf_words(l, 0, &leaf_small_bold, s->name);
 	set_map(l, &m);
+	say_classes(&s->hot, &text);
+	season_set(l, 0, &leaf_small, &text);
+	say_sources(&m, &text);
+	season_set(l, 0, &leaf_small, &text);
+	buf_free(&text);
 	free(m.x);
 	free(m.y);
 }

@@ -12,6 +12,14 @@ struct season_scale {
 	struct pdf_box box; /* within the axes */
 	int32_t from, to;   /* days at its sides */
 	double step, top;   /* between two marks of the axis of catches; at its end */
+	struct season_tops *tops;
+};
+
+/* Where numbers stand over the top, mm: no other has room beside one. */
+enum { SEASON_TOPS = 64 };
+struct season_tops {
+	double x[SEASON_TOPS];
+	size_t n;
 };
 
 double season_x(const struct season_scale *s, int32_t day);
@@ -36,16 +44,22 @@ void season_set(
 	struct leaf *l, double indent, const struct pdf_type *type, struct buf *text);
 /* "name: text"; nothing when there is no text. */
 void season_named(struct leaf *l, const char *name, const char *text);
-/* The table of flights; nothing when there are none. */
+/* What the first page has. */
+void season_glance(struct leaf *l, const struct season_page *p);
+/* The table of flights and what is amiss with them; nothing when there are none. */
 void season_flights(struct leaf *l, const struct flight_view *v);
 void season_chart_part(
 	struct leaf *l, const struct season_page *p, const struct season_chart *c);
-void season_hot(
-	struct leaf *l, const struct season_page *p, const struct season_pest *s);
+/* True if something could be told of a block; else the first page says why not. */
+bool season_is_compared(const struct hot_view *v);
+void season_hot(struct leaf *l, const struct season_pest *s);
 /* True if there is enough for a map. */
 bool season_has_map(const struct hot_view *v);
-/* The farm's map, or why there is none. */
-void season_map(
-	struct leaf *l, const struct season_page *p, const struct season_pest *s);
+/* What stands above and below it, mm. */
+double season_map_words(const struct leaf *l, const struct season_pest *s);
+/* The farm's map at l->y, `most` mm high or lower, as wide as the leaf's body, and what is
+ * below it; goes to no new page. */
+void season_map(struct leaf *l, const struct season_page *p,
+	const struct season_pest *s, double most);
 
 #endif

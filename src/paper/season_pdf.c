@@ -1,90 +1,19 @@
-/* The season page as a PDF: at a glance, pest by pest, where it is hot, what was done,
- * where the numbers come from. */
+/* The season page as a PDF: a first page that stands alone, then block by block, where
+ * it is hot, where the numbers come from. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"
 
 #include "base/words.h"
 
-static const double day_w = 22, apart_w = 12, above_name = 1;
+enum { SOURCES_LAST = 3 }; /* that stay with the cautions */
+
+static const double day_w = 18;
 
 void season_set(struct leaf *l, double x, const struct pdf_type *type, struct buf *text)
 {
 	leaf_words(l, x, type, text->text);
 	buf_clear(text);
-}
-
-static bool is_number(size_t column)
-{
-	return column == 2 || column == 3 || column == 4 || column >= 6;
-}
-
-static double width(const struct ruled *r)
-{
-	double w = -r->gap;
-
-	for (size_t i = 0; i < r->n; i++)
-		w += r->column[i].w + r->gap;
-	return w;
-}
-
-/* True if the blocks' names stand above their rows, since beside them there is no
- * room. */
-static bool lay_out_glance(
-	struct ruled *r, const struct leaf *l, const struct season_page *p)
-{
-	const char *cells[SEASON_GLANCE];
-
-	season_glance_cells(NULL, cells);
-	for (size_t i = 0; i < SEASON_GLANCE; i++)
-		ruled_column(r, cells[i], is_number(i) ? PDF_RIGHT : PDF_LEFT);
-	for (size_t i = 0; i < p->n_charts; i++) {
-		season_glance_cells(&p->charts[i], cells);
-		ruled_note(r, l->pdf, cells);
-	}
-	bool is_apart = width(r) > l->body.w;
-	if (is_apart)
-		r->column[0].w = apart_w;
-	ruled_fit(r, l);
-	return is_apart;
-}
-
-static void set_glance(struct leaf *l, const struct season_page *p)
-{
-	const char *cells[SEASON_GLANCE];
-	struct ruled r = { 0 };
-	bool is_apart = lay_out_glance(&r, l, p);
-
-	ruled_begin(&r, l, 2 * ruled_row_height(l));
-	for (size_t i = 0; i < p->n_charts; i++) {
-		bool is_over = p->charts[i].n_alerts > 0;
-		season_glance_cells(&p->charts[i], cells);
-		leaf_need(l, (is_apart ? 2.5 : 1) * ruled_row_height(l));
-		if (is_apart) {
-			leaf_gap(l, above_name);
-			leaf_words(l, 0, is_over ? &leaf_bold : &leaf_plain, cells[0]);
-		}
-		if (is_apart)
-			cells[0] = "";
-		ruled_row(&r, l, is_over, cells);
-	}
-	ruled_end(l);
-}
-
-static void set_head(struct leaf *l, const struct season_page *p)
-{
-	struct buf text = { 0 };
-
-	leaf_words(l, 0, &leaf_bold, p->says);
-	if (p->n_charts > 0)
-		set_glance(l, p);
-	leaf_gap(l, 1);
-	for (size_t i = 0; i < p->n_pests; i++) {
-		season_say_hot(&p->pests[i], &text);
-		season_set(l, 0, &leaf_plain, &text);
-	}
-	leaf_words(l, 0, &leaf_plain, p->bare ? p->bare : "");
-	buf_free(&text);
 }
 
 void season_named(struct leaf *l, const char *name, const char *text)
@@ -94,37 +23,44 @@ void season_named(struct leaf *l, const char *name, const char *text)
 	if (!*text)
 		return;
 	buf_addf(&line, "%s: %s", name, text);
-	leaf_words(l, 0, &leaf_plain, line.text);
+	leaf_words(l, 0, &leaf_small, line.text);
 	buf_free(&line);
 }
 
-static void set_pest(
-	struct leaf *l, const struct season_page *p, const struct season_pest *s)
+/* What is said of all blocks together. */
+static void set_pest(struct leaf *l, const struct season_pest *s)
 {
-	leaf_heading(l, s->name, season_plot_height);
-	leaf_words(l, 0, &leaf_plain, s->all.biofix.set);
+	const double lines = s->n > 1 ? (double)(s->all.n_rows + 5) : 2;
+
+	leaf_heading(l, s->name, lines * ruled_row_height(l));
 	season_named(l, _("suggested"), s->all.biofix.suggested);
 	season_named(l, _("earlier seasons"), s->all.biofix.earlier);
-	if (s->all.heat.state != HEAT_NO_BIOFIX)
-		season_named(l, _("since biofix"), s->all.heat_text);
-	if (s->n > 1) {
-		leaf_words(l, 0, &leaf_bold, _("All blocks together"));
-		season_flights(l, &s->all);
-	}
-	for (size_t i = 0; i < s->n; i++)
-		season_chart_part(l, p, &p->charts[s->first + i]);
+	if (s->n <= 1)
+		return;
+	leaf_words(l, 0, &leaf_small_bold, _("All blocks together"));
+	season_flights(l, &s->all);
+}
+
+/* The first page does not tell at its foot what the marks mean. */
+static void set_charts(struct leaf *l, const struct season_page *p)
+{
+	if (p->n_charts > 0 && l->page == 1)
+		leaf_need(l, pdf_page(l->pdf).h);
+	for (size_t i = 0; i < p->n_charts; i++)
+		season_chart_part(l, p, &p->charts[i]);
 }
 
 static void set_act(struct leaf *l, const struct season_act *a)
 {
-	const struct pdf_type *type = a->tone == TONE_OVER ? &leaf_bold : &leaf_plain;
+	const struct pdf_type type = { .points = leaf_small_bold.points,
+		.bold = a->tone == TONE_OVER };
 	struct buf text = { 0 };
 
 	season_say_act(a, &text);
-	leaf_need(l, pdf_text_height(l->pdf, l->body.w - day_w, type, text.text));
-	pdf_text(l->pdf, (struct pdf_box){ l->body.x, l->y, day_w, 0 }, type,
+	leaf_need(l, pdf_text_height(l->pdf, l->body.w - day_w, &type, text.text));
+	pdf_text(l->pdf, (struct pdf_box){ l->body.x, l->y, day_w, 0 }, &type,
 		a->day_text);
-	season_set(l, day_w, type, &text);
+	season_set(l, day_w, &type, &text);
 	buf_free(&text);
 }
 
@@ -137,7 +73,40 @@ static void set_acts(struct leaf *l, const struct season_page *p)
 		leaf_words(l, 0, &leaf_plain, season_no_acts());
 }
 
-static void set_sources(struct leaf *l, const struct season_page *p)
+static double cautions_height(const struct leaf *l, const struct season_form *form)
+{
+	double h = 0;
+
+	for (const char *const *c = form->cautions; *c; c++)
+		h += pdf_text_height(l->pdf, l->body.w, &leaf_small, *c) + 1;
+	return h;
+}
+
+static double source_height(const struct leaf *l, const struct season_page *p, size_t i)
+{
+	struct buf text = { 0 };
+
+	season_say_source(p, i, &text);
+	double h = pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text) + 1;
+	buf_free(&text);
+	return h;
+}
+
+/* The last of them stay with the cautions, which have no page of their own then. */
+static void keep_together(struct leaf *l, const struct season_page *p, size_t i,
+	const struct season_form *form)
+{
+	double h = cautions_height(l, form) + 2 * ruled_row_height(l);
+
+	if (i + SOURCES_LAST != p->n_sources)
+		return;
+	for (; i < p->n_sources; i++)
+		h += source_height(l, p, i);
+	leaf_need(l, h);
+}
+
+static void set_sources(
+	struct leaf *l, const struct season_page *p, const struct season_form *form)
 {
 	struct buf text = { 0 };
 
@@ -146,6 +115,7 @@ static void set_sources(struct leaf *l, const struct season_page *p)
 	leaf_heading(l, _("Sources"), 12);
 	leaf_words(l, 0, &leaf_small, season_as_of_now());
 	for (size_t i = 0; i < p->n_sources; i++) {
+		keep_together(l, p, i, form);
 		season_say_source(p, i, &text);
 		season_set(l, 0, &leaf_small, &text);
 	}
@@ -155,24 +125,36 @@ static void set_sources(struct leaf *l, const struct season_page *p)
 /* Together on one page. */
 static void set_cautions(struct leaf *l, const struct season_form *form)
 {
-	const char *const *c;
-	double h = 0;
-
-	for (c = form->cautions; *c; c++)
-		h += pdf_text_height(l->pdf, l->body.w, &leaf_plain, *c) + 1;
-	leaf_heading(l, _("Cautions"), h);
-	for (c = form->cautions; *c; c++)
-		leaf_words(l, 0, &leaf_plain, *c);
+	leaf_heading(l, _("Cautions"), cautions_height(l, form));
+	for (const char *const *c = form->cautions; *c; c++)
+		leaf_words(l, 0, &leaf_small, *c);
 }
 
-/* What the marks mean, at the foot of each page. */
+/* What the marks mean. */
 static const char legend[] = N_(
-	"Bars: mean of the block's traps, moths a trap and week; open at the top with +: at "
-	"least (a full card); thick foot: counted; ?: nobody looked. Dots: single traps, "
-	"triangles at least, with a number: higher than the chart. Dashed: last season. "
-	"Level lines: thresholds, of a single trap solid, of the block's mean broken. "
-	"Dotted upright: biofix; thick above it: the days that the traps put it in. P "
-	"peak of a flight, L lure changed, T treated, Tb border alone treated, H picked.");
+	"Bars: mean of the block's traps, moths a trap and week; open at the top with "
+	"+: at least (a full card, counts not settled); thick foot: counted; ?: nobody "
+	"looked. Dots: single traps, triangles at least; over the top: higher than the "
+	"chart, with the number where there is room. Dashed: last season, a ring over "
+	"the top. Level lines: thresholds, of a single trap solid, of the block's mean "
+	"broken. "
+	"Dotted upright: biofix; thick above it: the days that the traps put it in. "
+	"P\u00a0peak of a flight, L\u00a0lure changed, T\u00a0treated, Tb\u00a0border "
+	"alone treated, H\u00a0picked.");
+
+static void set_hot(struct leaf *l, const struct season_page *p)
+{
+	bool is_any = false;
+
+	for (size_t i = 0; i < p->n_pests; i++) {
+		if (!season_is_compared(&p->pests[i].hot))
+			continue;
+		season_hot(l, &p->pests[i]);
+		is_any = true;
+	}
+	if (is_any)
+		leaf_words(l, 0, &leaf_small, season_hot_caution());
+}
 
 static void draw_farm(
 	struct pdf *pdf, const struct season_page *p, const struct season_form *form)
@@ -184,16 +166,21 @@ static void draw_farm(
 	season_say_days(p, form, &below);
 	const struct leaf_form leaf = { .title = title.text,
 		.below = below.text,
-		.legend = p->n_charts > 0 ? _(legend) : "",
+		.legend = p->from != DAY_NONE ? _(legend) : "",
 		.caution = form->caution_short };
-	leaf_begin(&l, pdf, &leaf);
-	set_head(&l, p);
-	for (size_t i = 0; i < p->n_pests; i++)
-		set_pest(&l, p, &p->pests[i]);
-	for (size_t i = 0; i < p->n_pests; i++)
-		season_hot(&l, p, &p->pests[i]);
+	struct leaf_form no_plots = leaf;
+
+	no_plots.legend = "";
+	leaf_begin(&l, pdf, &no_plots);
+	season_glance(&l, p);
 	set_acts(&l, p);
-	set_sources(&l, p);
+	l.form = &leaf;
+	for (size_t i = 0; i < p->n_pests; i++)
+		set_pest(&l, &p->pests[i]);
+	set_charts(&l, p);
+	l.form = &no_plots;
+	set_hot(&l, p);
+	set_sources(&l, p, form);
 	set_cautions(&l, form);
 	buf_free(&title);
 	buf_free(&below);

@@ -1,4 +1,4 @@
-/* Where it is hot: the answer, the map, the sources. */
+/* Where it is hot: the answer, the catch of each trap, the sources. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"
@@ -9,8 +9,8 @@
 
 enum { HOT_COLUMNS = 4 };
 
-/* What stays together on a page: the answer, and the map with it. */
-static const double least_h = 40, with_map_h = 140;
+/* What stays together on a page. */
+static const double least_h = 30;
 
 /* Single traps and borders prove nothing, unless they stand out. */
 static bool is_told(const struct hot_row *r)
@@ -19,9 +19,17 @@ static bool is_told(const struct hot_row *r)
 	       r->grade >= HOT_WATCH;
 }
 
+bool season_is_compared(const struct hot_view *v)
+{
+	for (size_t i = 0; i < v->n; i++)
+		if (is_told(&v->rows[i]) && v->rows[i].grade != HOT_TOO_LITTLE)
+			return true;
+	return false;
+}
+
 static void set_hot_rows(struct leaf *l, const struct hot_view *v)
 {
-	struct ruled r = { 0 };
+	struct ruled r = { .points = leaf_small_bold.points };
 
 	ruled_column(&r, _("where"), PDF_LEFT);
 	ruled_column(&r, _("answer"), PDF_LEFT);
@@ -42,31 +50,43 @@ static void set_hot_rows(struct leaf *l, const struct hot_view *v)
 			h->ratio_text };
 		if (!is_told(h))
 			continue;
-		leaf_need(l, ruled_row_height(l));
+		leaf_need(l, ruled_height(&r, l, false, cells));
 		ruled_row(&r, l, false, cells);
 	}
 	ruled_end(l);
 }
 
-void season_hot(
-	struct leaf *l, const struct season_page *p, const struct season_pest *s)
+/* What the map has as classes. */
+static void set_catches(struct leaf *l, const struct hot_view *v)
+{
+	struct buf text = { 0 };
+
+	for (size_t i = 0; i < v->n_traps; i++)
+		buf_addf(&text, "%s%s %s", text.n ? ", " : _("Traps, moths a week: "),
+			v->traps[i].label, v->traps[i].text);
+	if (text.n)
+		leaf_words(l, 0, &leaf_small, text.text);
+	buf_free(&text);
+}
+
+void season_hot(struct leaf *l, const struct season_pest *s)
 {
 	const struct hot_view *v = &s->hot;
 	char text[NAME_BYTES + CODE_BYTES + 32];
 
 	snprintf(text, sizeof text, _("Where it is hot: %s"), s->name);
-	leaf_heading(l, text, season_has_map(v) ? with_map_h : least_h);
-	leaf_words(l, 0, &leaf_plain, v->window);
-	leaf_words(l, 0, &leaf_plain, v->left_out);
-	leaf_words(l, 0, &leaf_bold, v->says);
-	if (v->n > 0)
-		set_hot_rows(l, v);
+	leaf_heading(l, text, least_h);
+	leaf_words(l, 0, &leaf_small, v->window);
+	leaf_words(l, 0, &leaf_small, v->left_out);
+	leaf_words(l, 0, &leaf_small_bold, v->says);
+	set_hot_rows(l, v);
 	leaf_gap(l, 1);
 	for (size_t i = 0; i < v->n; i++)
-		if (v->rows[i].what == HOT_OF_BLOCK && v->rows[i].grade >= HOT_HIGHER)
+		if (v->rows[i].what == HOT_OF_BLOCK && v->rows[i].grade >= HOT_WATCH)
 			season_named(l, v->rows[i].name, v->rows[i].earlier);
-	season_map(l, p, s);
+	set_catches(l, v);
+	if (!season_has_map(v))
+		leaf_words(l, 0, &leaf_small, v->no_map);
 	for (size_t i = 0; i < v->n_sources; i++)
-		leaf_words(l, 0, &leaf_plain, v->sources[i].says);
-	leaf_words(l, 0, &leaf_small, season_hot_caution());
+		leaf_words(l, 0, &leaf_small, v->sources[i].says);
 }

@@ -11,9 +11,11 @@
 
 enum { A_WEEK = 7, STEPS_MOST = 5 };
 
-const double season_plot_height = 48.5;
-static const double plot_h = 33, left = 10, right = 13, head = 6;
+const double season_plot_height = 37.2;
+static const double plot_h = 24, left = 10, right = 13, head = 6;
+static const double name_beyond = 4; /* of the axis of catches, above and below it */
 static const double label_w = 9, label_h = 3, least_label_gap = 10.5;
+static const double top_label_w = 8; /* with its mark */
 static const double bar_share = 0.7, dot_size = 1.1, dots_above = 2.5;
 
 static const struct pdf_type tiny_left = { .points = 6.5 };
@@ -44,15 +46,17 @@ static double highest_of(const struct flight_line *l, double top)
 	return top;
 }
 
-/* One trap that stands far above the others must not press them flat: it is set at the
- * top with its number. */
+/* One trap, or one week of last season, that stands far above all else must not press it
+ * flat: it is set at the top with its number. */
 static double highest(const struct season_chart *c)
 {
 	double top = highest_of(&c->flight.now, 0), most;
+	double last = highest_of(season_last_year(c), 0);
 
-	top = highest_of(season_last_year(c), top);
 	for (size_t i = 0; i < c->n_limits; i++)
 		top = fmax(top, c->limits[i].rate);
+	if (top <= 0 || last <= top * dots_above)
+		top = fmax(top, last);
 	most = top;
 	for (size_t i = 0; i < c->n_dots; i++)
 		if (c->dots[i].rate <= top * dots_above)
@@ -111,7 +115,8 @@ static void set_catch_axis(struct leaf *l, const struct season_scale *s)
 	pdf_line(l->pdf, (struct pdf_at){ s->box.x, s->box.y },
 		(struct pdf_at){ s->box.x, s->box.y + s->box.h }, &axis);
 	pdf_text_upward(l->pdf,
-		(struct pdf_box){ l->body.x - 1, s->box.y, label_h, s->box.h },
+		(struct pdf_box){ l->body.x - 1, s->box.y - name_beyond, label_h,
+			s->box.h + 2 * name_beyond },
 		&tiny_middle, _("moths a trap and week"));
 }
 
@@ -210,6 +215,49 @@ static void fill_bars(
 	}
 }
 
+static bool take_top(struct season_tops *t, double x)
+{
+	for (size_t i = 0; i < t->n; i++)
+		if (fabs(t->x[i] - x) < top_label_w)
+			return false;
+	if (t->n == SEASON_TOPS)
+		return false;
+	t->x[t->n++] = x;
+	return true;
+}
+
+/* At the top, for what is higher than the chart. */
+static void set_above(struct leaf *l, const struct season_scale *s, double x,
+	enum pdf_mark mark, const char *text)
+{
+	double y = s->box.y - 1;
+
+	pdf_put_mark(l->pdf, (struct pdf_at){ x, y }, mark,
+		mark == PDF_DOT ? dot_size : dot_size * 1.6);
+	if (take_top(s->tops, x))
+		pdf_text(l->pdf, (struct pdf_box){ x + 1.2, y - 1.3, label_w, 0 },
+			&tiny_left, text);
+}
+
+static bool is_above(const struct season_scale *s, double rate)
+{
+	return rate > s->top * (1 + 1e-9);
+}
+
+static void set_last_mark(struct leaf *l, const struct season_scale *s,
+	const struct flight_line *line, size_t k, struct pdf_at at)
+{
+	char text[SAY_SHORT];
+
+	if (is_above(s, line->rate[k])) {
+		words_print(text, sizeof text, "%.1f%s", line->rate[k],
+			line->at_least[k] ? "+" : "");
+		set_above(l, s, at.x, PDF_RING, text);
+	} else {
+		pdf_put_mark(l->pdf, at, line->at_least[k] ? PDF_PLUS : PDF_RING, 1.4);
+	}
+}
+
 /* Weeks first..end-1 in a row that were read. */
 static void set_run(struct leaf *l, const struct season_scale *s,
 	const struct season_chart *c, size_t first, size_t end)
@@ -222,11 +270,12 @@ static void set_run(struct leaf *l, const struct season_scale *s,
 		int32_t day = c->first_day + A_WEEK * (int32_t)k;
 		at[k - first] = (struct pdf_at){ season_x(s, day) + week_width(s) / 2,
 			season_y(s, line->rate[k]) };
-		if (line->at_least[k] || end - first == 1)
-			pdf_put_mark(l->pdf, at[k - first],
-				line->at_least[k] ? PDF_PLUS : PDF_RING, 1.4);
+		if (line->at_least[k] || end - first == 1 || is_above(s, line->rate[k]))
+			set_last_mark(l, s, line, k, at[k - first]);
 	}
+	pdf_clip(l->pdf, s->box);
 	pdf_lines(l->pdf, at, end - first, &pen);
+	pdf_unclip(l->pdf);
 }
 
 static void set_last_year(
@@ -248,15 +297,13 @@ static void set_dot(
 	struct leaf *l, const struct season_scale *s, const struct season_dot *d)
 {
 	double x = (season_x(s, d->from) + season_x(s, d->day)) / 2;
-	bool is_above = d->rate > s->top * (1 + 1e-9);
-	double y = is_above ? s->box.y - 1 : season_y(s, d->rate);
+	enum pdf_mark mark = d->at_least ? PDF_UP_OPEN : PDF_DOT;
 
-	pdf_put_mark(l->pdf, (struct pdf_at){ x, y },
-		d->at_least ? PDF_UP_OPEN : PDF_DOT,
-		d->at_least ? dot_size * 1.6 : dot_size);
-	if (is_above)
-		pdf_text(l->pdf, (struct pdf_box){ x + 1.2, y - 1.3, label_w, 0 },
-			&tiny_left, d->text);
+	if (is_above(s, d->rate))
+		set_above(l, s, x, mark, d->text);
+	else
+		pdf_put_mark(l->pdf, (struct pdf_at){ x, season_y(s, d->rate) }, mark,
+			d->at_least ? dot_size * 1.6 : dot_size);
 }
 
 static void set_dots(
@@ -280,8 +327,10 @@ static const struct flight_biofix *biofix_of(const struct season_page *p, int64_
 void season_plot(
 	struct leaf *l, const struct season_page *p, const struct season_chart *c)
 {
-	const struct season_scale s = scale_of(l, p, c);
+	struct season_scale s = scale_of(l, p, c);
+	struct season_tops tops = { .n = 0 };
 
+	s.tops = &tops;
 	set_catch_axis(l, &s);
 	set_week_axis(l, &s, c);
 	fill_bars(l, &s, c);

@@ -8,15 +8,15 @@
 void season_glance_cells(
 	const struct season_chart *c, const char *cells[static SEASON_GLANCE])
 {
-	const char *const titles[SEASON_GLANCE] = { _("block"), _("pest"), _("traps"),
-		_("moths"), _("highest mean, week"), _("highest trap"), _("over"),
-		_("answered") };
+	const char *const titles[SEASON_GLANCE] = { _("block"), _("pest"), _("moths"),
+		_("peak week"), _("highest trap"), _("over"), C_("column", "open"),
+		_("treated"), C_("column", "damage") };
 
 	memcpy(cells, titles, sizeof titles);
 	if (!c)
 		return;
-	const char *const all[SEASON_GLANCE] = { c->block_name, c->pest_code, c->traps,
-		c->moths, c->mean, c->highest, c->over, c->answered };
+	const char *const all[SEASON_GLANCE] = { c->block_name, c->pest_code, c->moths,
+		c->mean, c->highest, c->over, c->open, c->treated, c->damage };
 	memcpy(cells, all, sizeof all);
 }
 
@@ -73,6 +73,24 @@ void season_say_hot(const struct season_pest *s, struct buf *out)
 	buf_addf(out, "%s: %s", s->name, s->hot.says);
 }
 
+const char *season_glance_note(void)
+{
+	return _("Peak week: the highest mean of a block's traps, moths a trap and "
+		 "week, and the day that the week began. Over: catches over the "
+		 "threshold; open: those that nobody answered. Treated: treatments "
+		 "entered. Damage: fruit stung or entered, of those looked at. "
+		 "-:\u00a0no threshold, or nothing entered.");
+}
+
+void season_say_flags(const struct flight_view *v, struct buf *out)
+{
+	buf_add(out, "");
+	for (size_t i = 0; i < v->n_rows; i++)
+		if (*v->rows[i].flags)
+			buf_addf(out, "%s%s: %s", out->n ? "; " : "", v->rows[i].name,
+				v->rows[i].flags);
+}
+
 void season_say_limits(const struct season_chart *c, struct buf *out)
 {
 	if (c->n_limits == 0)
@@ -113,15 +131,35 @@ void season_say_over(const struct season_chart *c, struct buf *out)
 		buf_add(out, _("No catch that was read was over its threshold."));
 }
 
-size_t season_say_alerts(const struct season_chart *c, size_t first, struct buf *out)
+/* The next one after `i` that was not answered; n_alerts: none. */
+static size_t next_open(const struct season_chart *c, size_t i)
 {
-	size_t i = first, n = 0;
+	for (i++; i < c->n_alerts && c->alerts[i].is_answered;)
+		i++;
+	return i;
+}
+
+static bool is_first_of_day(const struct season_chart *c, size_t i)
+{
+	for (size_t k = i; k > 0 && c->alerts[k - 1].day == c->alerts[i].day; k--)
+		if (!c->alerts[k - 1].is_answered)
+			return false;
+	return true;
+}
+
+void season_say_open(const struct season_chart *c, size_t i, struct buf *out)
+{
+	const struct season_alert *a = &c->alerts[i];
+	size_t next = next_open(c, i);
 
 	buf_add(out, "");
-	for (; i < c->n_alerts && c->alerts[i].day == c->alerts[first].day; i++)
-		if (!c->alerts[i].is_answered)
-			buf_addf(out, "%s%s", n++ ? ", " : "", c->alerts[i].text);
-	return i;
+	if (a->is_answered)
+		return;
+	if (is_first_of_day(c, i))
+		buf_addf(out, "%s ", a->day_text);
+	buf_add(out, a->text);
+	if (next < c->n_alerts)
+		buf_add(out, c->alerts[next].day == a->day ? "," : ";");
 }
 
 void season_say_answer(const struct season_alert *a, struct buf *out)

@@ -9,7 +9,7 @@
 
 #include <stddef.h>
 
-enum { SEASON_GLANCE = 8, SEASON_FLIGHT = 9 };
+enum { SEASON_GLANCE = 9, SEASON_FLIGHT = 9 };
 
 /* Cells of a row of the table at a glance, of the one of flights; NULL: titles. */
 void season_glance_cells(
@@ -28,14 +28,18 @@ void season_say_days(
 	const struct season_page *p, const struct season_form *form, struct buf *out);
 /* Which pest, and what its hot spots say as a whole. */
 void season_say_hot(const struct season_pest *s, struct buf *out);
+/* What the table at a glance has in its columns. */
+const char *season_glance_note(void);
+/* What is amiss with its flights, each with its name; "". */
+void season_say_flags(const struct flight_view *v, struct buf *out);
 /* What it is judged by; the numbers in brackets are those of the sources. */
 void season_say_limits(const struct season_chart *c, struct buf *out);
 void season_say_lures(const struct season_chart *c, struct buf *out);
 /* How often it was over its threshold and how often that was answered; "" without one. */
 void season_say_over(const struct season_chart *c, struct buf *out);
-/* What was over on the day of alert `first` and was not answered; "". Returns the index
- * of the next day's first one. */
-size_t season_say_alerts(const struct season_chart *c, size_t first, struct buf *out);
+/* Alert i, unless it was answered, as a piece of the list of those that were not: with
+ * its day if it is that day's first, and what parts it from the next piece; "". */
+void season_say_open(const struct season_chart *c, size_t i, struct buf *out);
 /* One that was answered, with what the catch did after. */
 void season_say_answer(const struct season_alert *a, struct buf *out);
 void season_say_act(const struct season_act *a, struct buf *out);

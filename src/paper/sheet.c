@@ -1,5 +1,6 @@
 #include "paper/sheet.h"
 
+#include "base/text.h"
 #include "base/words.h"
 #include "grid.h"
 #include "paper/ascii.h"
@@ -7,7 +8,6 @@
 
 enum {
 	HEAD_LINES = 4,
-	PAGE_COLS = 18,
 	NOTE_LINES = 6,
 	NOTE_LINES_LEAST = 1, /* of a sheet to write on; a filled one has 0 */
 	LINES_A_NOTE = 2,     /* of paper: room for a hand */
@@ -45,6 +45,16 @@ void sheet_clocks(const struct sheet *s, struct pager *p)
 		pager_add(p, &chunk);
 	}
 	paper_wrap(&chunk, s->clocks.caution, SHEET_BELOW, SHEET_COLS);
+	buf_add(&chunk, "\n");
+	pager_add(p, &chunk);
+	buf_free(&chunk);
+}
+
+void sheet_none(struct pager *p)
+{
+	struct buf chunk = { 0 };
+
+	paper_wrap(&chunk, sheet_no_traps(), 0, SHEET_COLS);
 	buf_add(&chunk, "\n");
 	pager_add(p, &chunk);
 	buf_free(&chunk);
@@ -93,13 +103,13 @@ static void add_end(const struct sheet_form *form, struct pager *p)
 static void add_head(const struct sheet *s, const struct sheet_form *form, size_t page,
 	size_t n, struct buf *out)
 {
-	struct buf text = { 0 };
+	struct buf text = { 0 }, number = { 0 };
 
 	sheet_say_title(s, form->blank, &text);
-	paper_cell(out, text.text, SHEET_COLS - PAGE_COLS);
-	buf_clear(&text);
-	buf_addf(&text, _("page %d of %d"), (int)page, (int)n);
-	paper_cell(out, text.text, -PAGE_COLS);
+	buf_addf(&number, _("page %d of %d"), (int)page, (int)n);
+	int cols = text_cols(number.text) + 1;
+	paper_cell(out, text.text, SHEET_COLS - cols);
+	paper_cell(out, number.text, -cols);
 	buf_add(out, "\n");
 	buf_clear(&text);
 	sheet_say_day(s, form, &text);
@@ -108,6 +118,7 @@ static void add_head(const struct sheet *s, const struct sheet_form *form, size_
 	sheet_rule(out);
 	buf_add(out, "\n");
 	buf_free(&text);
+	buf_free(&number);
 }
 
 static void add_foot(const struct sheet_form *form, struct buf *out)

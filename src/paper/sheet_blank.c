@@ -14,35 +14,45 @@ enum {
 	CELL_LAST,
 	CELL_COUNT,
 	LEFT_COLS = 38, /* what is printed; right of it the boxes */
-	LEFT_INDENT = 2,
+	LEFT_INDENT = 1,
+	LAST_COLS = 3, /* of a catch; a longer one pushes the others on */
 };
 
 static const char boxes[] = "[        ] [    ] [    ]";
 static const char note_line[] = "______________";
 
-static void cells_of(const struct sheet_trap *t, const char **cells)
+/* The cells of a trap; its last four catches in *last. */
+static void cells_of(const struct sheet_trap *t, struct buf *last, const char **cells)
 {
+	buf_clear(last);
+	for (int k = 0; k < RUN_LAST; k++) {
+		buf_add(last, k ? " " : "");
+		buf_add_field(last, t->last[k], -LAST_COLS);
+	}
 	cells[CELL_LABEL] = t->label;
 	cells[CELL_BLOCK] = t->block;
 	cells[CELL_PEST] = t->pest;
 	cells[CELL_MARKS] = sheet_marks(t);
-	cells[CELL_LAST] = t->last[RUN_LAST - 1];
+	cells[CELL_LAST] = last->text;
 }
 
 static void lay_out(const struct sheet *s, struct grid *g)
 {
+	struct buf last = { 0 };
+
 	grid_column(g, _("trap"), GRID_TEXT, 5);
 	grid_column(g, _("block"), GRID_TEXT, 8);
 	grid_column(g, _("pest"), GRID_TEXT, 3);
 	grid_column(g, "", GRID_MARK, 2);
-	grid_column(g, _("last"), GRID_NUMBER, 4);
+	grid_column(g, _("last four"), GRID_NUMBER, 9);
 	for (size_t i = 0; i < s->n; i++) {
 		const char *cells[CELL_COUNT];
 
-		cells_of(&s->traps[i], cells);
+		cells_of(&s->traps[i], &last, cells);
 		grid_note(g, cells);
 	}
 	grid_fit(g, LEFT_COLS);
+	buf_free(&last);
 }
 
 static void add_left(const struct grid *g, const char *const *cells, struct buf *out)
@@ -62,7 +72,16 @@ static void add_titles(const struct grid *g, struct buf *out)
 	sheet_rule(out);
 }
 
-/* What is due there, then the lure that hangs there, on lines of LEFT_COLS. */
+/* How the last reading stands to the threshold, and the lure that hangs there. */
+static void say_standing(const struct sheet_trap *t, struct buf *out)
+{
+	sheet_say_verdict(t, out);
+	if (out->n && t->lure[0])
+		buf_add(out, "; ");
+	sheet_say_lure(t, out);
+}
+
+/* What is due there, then the verdict and the lure, on lines of LEFT_COLS. */
 static void add_due(const struct sheet_trap *t, struct buf *out)
 {
 	struct buf text = { 0 };
@@ -73,7 +92,7 @@ static void add_due(const struct sheet_trap *t, struct buf *out)
 		paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
 		buf_clear(&text);
 	}
-	sheet_say_lure(t, &text);
+	say_standing(t, &text);
 	paper_wrap(out, text.text, LEFT_INDENT, LEFT_COLS);
 	if (out->n == 0)
 		buf_add(out, "\n");
@@ -86,9 +105,10 @@ static void add_trap(const struct grid *g, const struct sheet_trap *t, struct bu
 	const char *cells[CELL_COUNT], *end;
 	struct buf due = { 0 }, line = { 0 };
 
-	cells_of(t, cells);
+	cells_of(t, &line, cells);
 	add_left(g, cells, out);
 	buf_addf(out, "%s\n", boxes);
+	grid_whole(g, cells, LEFT_INDENT, LEFT_COLS, &due);
 	add_due(t, &due);
 	for (const char *at = due.text; (end = strchr(at, '\n')); at = end + 1) {
 		buf_clear(&line);
@@ -142,8 +162,12 @@ void sheet_blank(const struct sheet *s, struct pager *p)
 	add_titles(&g, &titles);
 	add_form(p);
 	sheet_clocks(s, p);
+	sheet_needs(s, false, p);
 	sheet_bring(s, p);
-	buf_add(&chunk, titles.text);
+	if (s->n > 0)
+		buf_add(&chunk, titles.text);
+	else
+		sheet_none(p);
 	for (size_t i = 0; i < s->n; i++) {
 		add_trap(&g, &s->traps[i], &chunk);
 		pager_add(p, &chunk);

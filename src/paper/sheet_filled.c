@@ -95,6 +95,7 @@ static void add_traps(const struct sheet *s, struct pager *p)
 	for (size_t i = 0; i < s->n; i++) {
 		cells_of(&s->traps[i], &c);
 		grid_line(&g, c.text, &chunk);
+		grid_whole(&g, c.text, SHEET_BELOW, SHEET_COLS, &chunk);
 		add_trap(&s->traps[i], &chunk);
 		pager_add(p, &chunk);
 		pager_titles(p, titles.text);
@@ -153,6 +154,7 @@ static void add_block(
 		buf_add_field(out, b->says, cols);
 	}
 	grid_end_line(out);
+	grid_whole(g, cells, SHEET_BELOW, SHEET_COLS, out);
 	if (!fits)
 		paper_wrap(out, b->says, SHEET_BELOW, SHEET_COLS);
 }
@@ -197,8 +199,11 @@ static void add_totals(const struct sheet *s, struct pager *p)
 void sheet_filled(const struct sheet *s, struct pager *p)
 {
 	sheet_clocks(s, p);
-	sheet_needs(s, p);
-	add_traps(s, p);
+	sheet_needs(s, true, p);
+	if (s->n > 0)
+		add_traps(s, p);
+	else
+		sheet_none(p);
 	add_blocks(s, p);
 	add_totals(s, p);
 	sheet_bring(s, p);

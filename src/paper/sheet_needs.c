@@ -1,4 +1,4 @@
-/* The first table of the filled sheet: traps and block means needing attention. */
+/* The first table of the sheet: traps and block means needing attention. */
 #include "base/text.h"
 #include "base/words.h"
 #include "grid.h"
@@ -27,7 +27,7 @@ static void block_cells(const struct sheet_block *b, const char **cells)
 	cells[5] = sheet_block_verdict(b);
 }
 
-static void lay_out(const struct sheet *s, struct grid *g)
+static void lay_out(const struct sheet *s, bool traps, struct grid *g)
 {
 	const char *cells[NEED_CELLS];
 
@@ -37,7 +37,7 @@ static void lay_out(const struct sheet *s, struct grid *g)
 	grid_column(g, _("a week"), GRID_NUMBER, 6);
 	grid_column(g, _("thr."), GRID_TEXT, 4);
 	grid_column(g, _("verdict"), GRID_TEXT, text_cols(_("unknown")));
-	for (size_t i = 0; i < s->n; i++) {
+	for (size_t i = 0; traps && i < s->n; i++) {
 		trap_cells(&s->traps[i], cells);
 		grid_note(g, cells);
 	}
@@ -62,6 +62,7 @@ static void add_row(struct needs *n, const char *const *cells)
 	if (n->rows++ == 0)
 		buf_add(&n->chunk, n->titles.text);
 	grid_line(&n->grid, cells, &n->chunk);
+	grid_whole(&n->grid, cells, SHEET_BELOW, SHEET_COLS, &n->chunk);
 	if (n->below.n)
 		paper_wrap(&n->chunk, n->below.text, SHEET_BELOW, SHEET_COLS);
 	buf_clear(&n->below);
@@ -105,14 +106,24 @@ static void add_hot(const struct sheet *s, struct needs *n)
 	buf_free(&line);
 }
 
-void sheet_needs(const struct sheet *s, struct pager *p)
+static bool has_any(const struct sheet *s)
+{
+	for (size_t i = 0; i < s->n_blocks; i++)
+		if (s->blocks[i].needs_attention)
+			return true;
+	return s->hot.n > 0;
+}
+
+void sheet_needs(const struct sheet *s, bool traps, struct pager *p)
 {
 	struct needs n = { .to = p };
 
-	lay_out(s, &n.grid);
+	if (!traps && !has_any(s))
+		return;
+	lay_out(s, traps, &n.grid);
 	grid_line(&n.grid, NULL, &n.titles);
 	buf_addf(&n.chunk, "%s\n", _("Needing attention"));
-	for (size_t i = 0; i < s->n; i++)
+	for (size_t i = 0; traps && i < s->n; i++)
 		add_trap(&s->traps[i], &n);
 	for (size_t i = 0; i < s->n_blocks; i++)
 		add_block(&s->blocks[i], &n);

@@ -21,7 +21,8 @@ void sheet_pdf_entry(
 	double below = pdf_text_height(
 		l->pdf, l->body.w - below_indent, &leaf_small, entry->below);
 
-	leaf_need(l, ruled_row_height(l) + below + 2 * entry_gap);
+	leaf_need(l,
+		ruled_height(r, l, entry->bold, entry->cells) + below + 2 * entry_gap);
 	ruled_row(r, l, entry->bold, entry->cells);
 	if (*entry->below)
 		leaf_words(l, below_indent, &leaf_small, entry->below);

@@ -3,13 +3,11 @@
 #include "parts.h"
 #include "sheet_pdf.h"
 
-#include <string.h>
-
 /* Millimetres. A figure written with a wet pencil, or with a glove on, is about 8 high,
  * and the card of the box must show round it (common practice, no source): 13 high, the
  * count 24 wide, so that "9999+" has room. */
 static const double box_height = 13, count_width = 24, tick_width = 12;
-static const double label_width = 15, block_width = 57, last_width = 7, gap = 2;
+static const double label_width = 15, block_width = 54, last_width = 7.8, gap = 2;
 static const double row_gap = 0.8, band_height = 4.8, field_height = 10;
 static const struct pdf_pen box_pen = { .width = 0.35 }, due_pen = { .width = 0.9 },
 			    row_pen = { .width = 0.15 };
@@ -115,6 +113,12 @@ static double pest_width(const struct leaf *l, const struct sheet_trap *t)
 	return wide > block_width / 2 ? block_width / 2 : wide;
 }
 
+/* The verdict above it ends where the lure does. */
+static double to_do_width(void)
+{
+	return block_width + RUN_LAST * last_width - gap;
+}
+
 static double words_height(
 	const struct leaf *l, const struct sheet_trap *t, const struct words *w)
 {
@@ -123,7 +127,7 @@ static double words_height(
 
 	return pdf_text_height(l->pdf, block, &name, t->block) +
 	       pdf_text_height(l->pdf, width, &small, w->lure.text) +
-	       pdf_text_height(l->pdf, width, &small_bold, w->to_do.text);
+	       pdf_text_height(l->pdf, to_do_width(), &small_bold, w->to_do.text);
 }
 
 static void set_words(
@@ -142,6 +146,7 @@ static void set_words(
 	box.y += pdf_text(l->pdf, box, &name, t->block);
 	box.w = block_width - gap;
 	box.y += pdf_text(l->pdf, box, &small, w->lure.text);
+	box.w = to_do_width();
 	pdf_text(l->pdf, box, &small_bold, w->to_do.text);
 	buf_free(&pest);
 }
@@ -162,10 +167,9 @@ static void set_last(const struct leaf *l, const struct sheet_trap *t)
 
 	for (int i = 0; i < RUN_LAST; i++, box.x += last_width)
 		pdf_text(l->pdf, box, &figure, t->last[i]);
-	buf_addf(&text, "%s %s", t->verdict, t->rule);
+	sheet_say_verdict(t, &text);
 	box = (struct pdf_box){ c.last, l->y + line, RUN_LAST * last_width, 0 };
-	if (t->rule[0] && strcmp(t->rule, "-") != 0)
-		pdf_text(l->pdf, box, &verdict, text.text);
+	pdf_text(l->pdf, box, &verdict, text.text);
 	buf_free(&text);
 }
 
@@ -274,6 +278,10 @@ void sheet_pdf_carry(const struct sheet *s, struct leaf *l)
 	sheet_pdf_needs(s, false, l);
 	sheet_pdf_bring(s, l);
 	leaf_gap(l, 2);
+	if (s->n == 0) {
+		leaf_words(l, 0, &leaf_plain, sheet_no_traps());
+		return;
+	}
 	leaf_need(l, 3 * box_height);
 	leaf_table(l, set_titles, NULL);
 	for (size_t i = 0; i < s->n; i++)

@@ -62,6 +62,11 @@ static void set_traps(const struct sheet *s, struct leaf *l)
 	struct ruled r = { 0 };
 	struct buf below = { 0 };
 
+	if (s->n == 0) {
+		leaf_gap(l, 2);
+		leaf_words(l, 0, &leaf_plain, sheet_no_traps());
+		return;
+	}
 	lay_out_traps(s, l, &r);
 	leaf_heading(l, _("All traps in driving order"), 2 * whole_entry);
 	ruled_begin(&r, l, whole_entry);

@@ -64,6 +64,21 @@ void sheet_say_lure(const struct sheet_trap *t, struct buf *out)
 		buf_add(out, t->lure);
 }
 
+void sheet_say_verdict(const struct sheet_trap *t, struct buf *out)
+{
+	buf_add(out, "");
+	if (t->rule[0] == '\0' || strcmp(t->rule, "-") == 0)
+		return;
+	if (strcmp(t->verdict, "-") != 0)
+		buf_addf(out, "%s ", t->verdict);
+	buf_add(out, t->rule);
+}
+
+const char *sheet_no_traps(void)
+{
+	return _("No trap hangs on this farm.");
+}
+
 void sheet_say_counted(const struct sheet *s, struct buf *out)
 {
 	if (s->visited == 0) {

@@ -89,7 +89,7 @@ static const char whole_page[] =
 	"\n"
 	"Runs\n"
 	"  Quillet Farm: 18 traps, last run Tue 14 Jul, 7 days, due now (Tue 21 Jul)\n"
-	"  Otterlea: 1 trap, not run yet, next run Fri 24 Jul\n"
+	"  Otterlea: 1 trap, next run Fri 24 Jul\n"
 	"\n"
 	"Bring on the next run\n"
 	"  Quillet Farm: 2 lures CM 1 mg, 1 card delta liner\n"

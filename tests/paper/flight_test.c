@@ -37,7 +37,7 @@ static void fill_rows(struct flight_view *v)
 		.d90 = "9 Jun",
 		.moths = "132+",
 		.dd50 = "312 F",
-		.flags = "a full card: at least this many" };
+		.flags = "at least this many: a full card, or counts not settled" };
 	v->rows[1] = (struct flight_row){ .name = "flight 2",
 		.first = "22 Jun",
 		.peak = "29 Jun",
@@ -149,7 +149,7 @@ static const char under_the_chart[] =
 	"\n"
 	"flight    first   peak a week   10 %   50 %  90 % moths dd 50 %\n"
 	"flight 1 20 Apr 25 May   16.0 12 May 24 May 9 Jun  132+   312 F\n"
-	"    a full card: at least this many\n"
+	"    at least this many: a full card, or counts not settled\n"
 	"flight 2 22 Jun 29 Jun    5.0 24 Jun  1 Jul 4 Jul    23\n"
 	"first, peak: first day of the week; 10, 50, 90 %: the day by which that share\n"
 	"of the flight was caught\n"

@@ -7,7 +7,7 @@
 
 #include "base/day.h"
 #include "lines.h"
-#include "paper/pdf.h"
+#include "paper/pdf_lines.h"
 #include "readers.h"
 
 static const struct pdf_type plain = { .points = 10 };

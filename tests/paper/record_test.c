@@ -43,11 +43,12 @@ static void a_record_tells_each_treatment_under_its_farm(void **state)
 		"all; area\n"
 		"    4.2 ha, border only\n"
 		"    applicator J. Quill\n"
-		"    no entry until Thu 20 Aug 22:30; earliest pick Thu 3 Sep (14 days "
-		"after 20\n"
-		"    Aug)\n"
+		"    by itself: no entry until Thu 20 Aug 22:30; earliest pick Thu 3 Sep "
+		"(14\n"
+		"    days after 20 Aug)\n"
 		"    not entered: certificate number\n"
-		"    note: wind from the west\n\n"
+		"    note: wind from the west\n"
+		"    corrected 21 Aug 07:42 JR: note was empty, is wind from the west\n\n"
 		"  What it is of.\n"
 		"  Others ask for more.\n\n"
 		"Cautions\n"
@@ -58,7 +59,12 @@ static void a_record_tells_each_treatment_under_its_farm(void **state)
 		.amount_unit = "l",
 		.applicator = "J. Quill",
 		.note = "wind from the west" };
+	char line[1][SAY_LINE * 2] = {
+		"21 Aug 07:42 JR: note was empty, is wind from the west"
+	};
 	struct record_row row = row_of(&t, "Otterlea");
+	row.corrected.lines = line;
+	row.corrected.n = 1;
 	struct record r = {
 		.title = "1 Jan 2026 to 31 Dec 2026", .rows = &row, .n = 1
 	};
@@ -68,6 +74,22 @@ static void a_record_tells_each_treatment_under_its_farm(void **state)
 	(void)state;
 	paper_record(&r, &f, &out);
 	assert_string_equal(out.text, want);
+	buf_free(&out);
+}
+
+static void a_treatment_that_is_only_answered_says_so_below_its_day(void **state)
+{
+	struct treatment t = { 0 };
+	struct record_row row = row_of(&t, "Otterlea");
+	struct record r = { .title = "all", .rows = &row, .n = 1 };
+	struct record_form f = form(78);
+	struct buf out = { 0 };
+
+	(void)state;
+	text_copy(row.answered, sizeof row.answered, "answered as treated");
+	paper_record(&r, &f, &out);
+	assert_non_null(strstr(out.text, "Quarry Rows (pear), all pests\n"
+					 "    answered as treated\n"));
 	buf_free(&out);
 }
 
@@ -142,6 +164,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_record_tells_each_treatment_under_its_farm),
+		cmocka_unit_test(
+			a_treatment_that_is_only_answered_says_so_below_its_day),
 		cmocka_unit_test(
 			no_line_is_wider_than_asked_and_each_farm_is_named_once),
 		cmocka_unit_test(an_empty_record_says_so_and_keeps_its_cautions),

@@ -77,7 +77,7 @@ static void an_answered_alert_stands_with_its_answer(void **state)
 	char *text = print(&p, 78);
 
 	(void)state;
-	assert_non_null(strstr(text, "  Tue 9 Jun   trap 7: 30.0+ (>=5)\n"));
+	assert_non_null(strstr(text, "  Tue 9 Jun trap 7: 30.0+ (>=5)\n"));
 	assert_non_null(strstr(
 		text, "trap 8: 12.0 (>=5): looked Wed 10 Jun: fruit clean; before"));
 	free(text);
@@ -136,14 +136,77 @@ static void each_long_name_stands_whole_in_the_pdf(void **state)
 	for (size_t i = 0; i < 2; i++) {
 		char *said = read_pdf(&p, papers[i], "pdftotext -layout \"$PDF\" -");
 		for (size_t k = 0; k < p.n_charts; k++)
-			/* at a glance, and over its chart */
-			if (lines_count(said, p.charts[k].block_name) < 2)
+			/* over its chart; at a glance it takes more lines */
+			if (lines_count(said, p.charts[k].block_name) < 1)
 				fail_msg(
 					"%s is cut:\n%s", p.charts[k].block_name, said);
 		assert_int_equal(lines_count(said, "30.0+ (>=5)"), MANY);
 		assert_null(strstr(said, "\u2026"));
 		free(said);
 	}
+	seasons_free(&p);
+}
+
+/* What the owner is given first: every block in its row, on one page. */
+static void the_first_page_stands_alone(void **state)
+{
+	char name[24];
+
+	(void)state;
+	needs("pdftotext");
+	for (size_t i = 0; i < 2; i++) {
+		struct season_page p = seasons_with(MANY);
+		seasons_name_briefly(&p);
+		char *said = read_pdf(&p, papers[i], "pdftotext -layout \"$PDF\" -");
+		char *first = lines_page(said, 0);
+		for (int k = 0; k < MANY; k++) {
+			snprintf(name, sizeof name, "Block %02d", k);
+			assert_non_null(strstr(first, name));
+		}
+		assert_int_equal(lines_count(first, "30.0+, 2 Jun"), MANY);
+		assert_int_equal(lines_count(first, "4 of 150"), MANY);
+		assert_non_null(strstr(first, "5 May to 27 Jul"));
+		assert_non_null(strstr(first, "Nothing to compare."));
+		free(first);
+		free(said);
+		seasons_free(&p);
+	}
+}
+
+static void an_owner_has_few_pages_to_turn(void **state)
+{
+	static const struct {
+		int blocks, pages;
+	} row[] = { { 1, 2 }, { 4, 3 }, { MANY, 9 } };
+
+	(void)state;
+	needs("pdftotext");
+	for (size_t i = 0; i < 2 * sizeof row / sizeof *row; i++) {
+		struct season_page p = seasons_with(row[i / 2].blocks);
+		seasons_name_briefly(&p);
+		char *said =
+			read_pdf(&p, papers[i % 2], "pdftotext -layout \"$PDF\" -");
+		int pages = (int)lines_count(said, "\f");
+		if (pages > row[i / 2].pages)
+			fail_msg("%d blocks: %d pages, not %d", row[i / 2].blocks,
+				pages, row[i / 2].pages);
+		free(said);
+		seasons_free(&p);
+	}
+}
+
+static void the_text_has_the_columns_of_the_first_page(void **state)
+{
+	struct season_page p = seasons_with(1);
+
+	(void)state;
+	seasons_name_briefly(&p);
+	char *text = print(&p, 78);
+	assert_non_null(strstr(text, "over open treated   damage\n"));
+	if (!strstr(text, "90.0+, trap 7    2    1       3 4 of 150\n"))
+		fail_msg("%s", text);
+	assert_true(strstr(text, "What was done") < strstr(text, "Thresholds: "));
+	free(text);
 	seasons_free(&p);
 }
 
@@ -295,6 +358,9 @@ int main(void)
 		cmocka_unit_test(an_answered_alert_stands_with_its_answer),
 		cmocka_unit_test(a_farm_with_nothing_says_so_and_has_its_cautions),
 		cmocka_unit_test(each_long_name_stands_whole_in_the_pdf),
+		cmocka_unit_test(the_first_page_stands_alone),
+		cmocka_unit_test(an_owner_has_few_pages_to_turn),
+		cmocka_unit_test(the_text_has_the_columns_of_the_first_page),
 		cmocka_unit_test(the_same_page_gives_the_same_bytes),
 		cmocka_unit_test(nothing_lies_outside_the_margins),
 		cmocka_unit_test(a_map_names_its_sources),

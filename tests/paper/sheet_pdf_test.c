@@ -294,13 +294,31 @@ static void sheet_pdf_sets_names_of_any_script(void **state)
 	free(s.traps);
 }
 
+static void sheet_pdf_has_the_whole_of_a_long_name(void **state)
+{
+	(void)state;
+	needs("pdftotext");
+	struct sheet s = sheets_with(3);
+	text_copy(s.traps[1].block, sizeof s.traps[1].block,
+		"Quarry Rows beyond the second windbreak, east");
+	for (int blank = 0; blank < 2; blank++) {
+		char *said = read_pdf(&s, sheets_form(PAPER_A4, blank != 0),
+			"pdftotext \"$PDF\" - | tr '\\n' ' '");
+
+		assert_non_null(strstr(said, "east"));
+		assert_null(strstr(said, "\u2026"));
+		free(said);
+	}
+	free(s.traps);
+}
+
 /* What stands on either sheet, said once and in the same words. */
 static void sheet_pdf_says_what_bars_and_what_is_due(void **state)
 {
 	static const char *const wanted[] = { "Entry and picks",
 		"Quarry Rows: no entry until Wed 22 Jul 06:00",
 		"The label is the law, says the test.", "no entry till Wed 06:00",
-		"lure 3 d over", "OVER", "Needing attention",
+		"lure 3 d late", "OVER", "Needing attention",
 		"This season: Quarry Rows, CM: clear hot spot",
 		"Bring on the next run: 2 lures CM 1 mg", "First caution of the test.",
 		"Second caution of the test.", "Quarry Rows OFM" };
@@ -327,7 +345,7 @@ static void sheet_pdf_says_what_bars_and_what_is_due(void **state)
 	s.hot = (struct hot_lines){ &hot, 1, 1 };
 	text_copy(
 		s.traps[1].barred, sizeof s.traps[1].barred, "no entry till Wed 06:00");
-	text_copy(s.traps[1].service, sizeof s.traps[1].service, "lure 3 d over");
+	text_copy(s.traps[1].service, sizeof s.traps[1].service, "lure 3 d late");
 	text_copy(s.traps[1].verdict, sizeof s.traps[1].verdict, "OVER");
 	s.traps[1].is_over = s.traps[1].needs_attention = s.traps[1].lure_due = true;
 	for (int blank = 0; blank < 2; blank++) {
@@ -367,6 +385,7 @@ int main(void)
 		cmocka_unit_test(sheet_pdf_carries_its_fonts),
 		cmocka_unit_test(sheet_pdf_stays_within_its_margins),
 		cmocka_unit_test(sheet_pdf_sets_names_of_any_script),
+		cmocka_unit_test(sheet_pdf_has_the_whole_of_a_long_name),
 		cmocka_unit_test(sheet_pdf_says_what_bars_and_what_is_due),
 		cmocka_unit_test(sheet_pdf_marks_the_lure_and_card_that_are_due),
 	};

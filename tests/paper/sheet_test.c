@@ -202,6 +202,73 @@ static void sheet_keeps_its_width_with_any_names(void **state)
 		}
 }
 
+/* What a column has no room for stands below the row. */
+static void sheet_has_the_whole_of_a_long_name(void **state)
+{
+	static const char name[] = "Quarry Rows by the windbreak east";
+
+	(void)state;
+	for (size_t f = 0; f < FORMS; f++) {
+		struct sheet s = sheets_with(2);
+
+		snprintf(s.traps[1].block, sizeof s.traps[1].block, "%s", name);
+		char *text =
+			sheets_print(&s, sheets_form(forms[f].paper, forms[f].blank));
+		if (!strstr(text, name))
+			fail_msg("%s: %s", forms[f].why, text);
+		free(text);
+		free(s.traps);
+	}
+}
+
+/* As the PDF to carry does. */
+static void sheet_to_carry_tells_what_needs_attention(void **state)
+{
+	static const char *const wanted[] = { "Needing attention\n",
+		"mean Upper Field OFM     4.0 >=3  OVER\n",
+		"This season: Quarry Rows, CM: clear hot spot\n", "  2   0   -   4 ",
+		"OVER >=5; CM 1 mg\n" };
+	struct hot_line hot = { .text = "Quarry Rows, CM: clear hot spot" };
+	struct sheet_block block = { .name = "Upper Field",
+		.pest = "OFM",
+		.mean = "4.0",
+		.read = "3 of 4",
+		.rule = ">=3",
+		.verdict = "OVER",
+		.needs_attention = true };
+	struct sheet s = sheets_with(2);
+
+	(void)state;
+	snprintf(s.traps[0].verdict, sizeof s.traps[0].verdict, "OVER");
+	char *text = sheets_print(&s, sheets_form(PAPER_A4, true));
+	assert_null(strstr(text, "Needing attention"));
+	free(text);
+	s.blocks = &block;
+	s.n_blocks = 1;
+	s.hot = (struct hot_lines){ &hot, 1, 1 };
+	text = sheets_print(&s, sheets_form(PAPER_A4, true));
+	for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++)
+		if (!strstr(text, wanted[i]))
+			fail_msg("no %s in\n%s", wanted[i], text);
+	free(text);
+	free(s.traps);
+}
+
+static void sheet_without_a_trap_says_so(void **state)
+{
+	(void)state;
+	for (size_t f = 0; f < FORMS; f++) {
+		struct sheet s = sheets_with(0);
+		char *text =
+			sheets_print(&s, sheets_form(forms[f].paper, forms[f].blank));
+
+		assert_non_null(strstr(text, "No trap hangs on this farm."));
+		assert_null(strstr(text, "last four"));
+		free(text);
+		free(s.traps);
+	}
+}
+
 static void sheet_is_ascii_when_asked(void **state)
 {
 	struct sheet s = sheets_with(30);
@@ -282,6 +349,9 @@ int main(void)
 		cmocka_unit_test(sheet_keeps_its_width_with_any_names),
 		cmocka_unit_test(sheet_makes_no_page_for_the_cautions_alone),
 		cmocka_unit_test(sheet_notes_shrink_to_stay_on_the_page),
+		cmocka_unit_test(sheet_has_the_whole_of_a_long_name),
+		cmocka_unit_test(sheet_to_carry_tells_what_needs_attention),
+		cmocka_unit_test(sheet_without_a_trap_says_so),
 		cmocka_unit_test(sheet_is_ascii_when_asked),
 	};
 
