@@ -6,7 +6,8 @@
  * they stand on the glass. The same keys are pressed in several runs of the program,
  * and of each frame its quickest counts: what this machine does besides falls on
  * another frame each time, what the program does on the same. Opening a list reads the
- * book and is counted apart. */
+ * book and is counted apart. A run in which a frame came so late that its key seems to
+ * change nothing is left out, and another takes its place. */
 #include "../e2e/window.h"
 
 #include <signal.h>
@@ -18,9 +19,11 @@
 enum {
 	ROWS = 24,
 	COLS = 80,
-	KEYS = 60, /* each way */
-	RUNS = 3,
-	QUIET_MS = 40, /* nothing comes for so long: the frame has ended */
+	KEYS = 60,      /* each way */
+	RUNS = 3,       /* that count */
+	TRIES = 12,     /* at most */
+	FIRST_MS = 400, /* nothing comes for so long: the key changes nothing */
+	QUIET_MS = 40,  /* nothing comes for so long: the frame has ended */
 	PATIENCE_S = 60,
 	TABS_MAX = 40,
 };
@@ -52,10 +55,11 @@ static const struct list lists[] = {
 };
 
 struct measured {
-	double ms[2 * KEYS]; /* the quickest of all runs */
-	size_t n, at;        /* frames; the next one of this run */
-	long bytes, cells;
-	double opening_ms;
+	double ms[2 * KEYS]; /* of each frame; of several runs the quickest */
+	size_t n;
+	long bytes, cells; /* of the latest run */
+	double opening_ms; /* the quickest */
+	int runs;
 };
 
 static _Noreturn void give_up(const struct window *w, const char *list, const char *why)
@@ -126,15 +130,6 @@ static double reach(struct window *w, const struct list *l)
 	return (w->last - from) * 1e3;
 }
 
-static void take(struct measured *m, double ms)
-{
-	if (m->at == m->n)
-		m->ms[m->n++] = ms;
-	else if (ms < m->ms[m->at])
-		m->ms[m->at] = ms;
-	m->at++;
-}
-
 static void press(struct window *w, const char *key, struct measured *m)
 {
 	static struct glass before;
@@ -144,10 +139,10 @@ static void press(struct window *w, const char *key, struct measured *m)
 	before = w->glass;
 	from = window_clock();
 	window_type(w, key);
-	window_settle(w, QUIET_MS);
-	if (w->bytes == bytes)
+	if (!window_read(w, FIRST_MS))
 		return;
-	take(m, (w->last - from) * 1e3);
+	window_settle(w, QUIET_MS);
+	m->ms[m->n++] = (w->last - from) * 1e3;
 	m->bytes += w->bytes - bytes;
 	m->cells += glass_changed(&before, &w->glass);
 }
@@ -159,38 +154,58 @@ static int by_size(const void *a, const void *b)
 	return (*x > *y) - (*x < *y);
 }
 
-static void run(const struct list *l, char *const argv[], struct measured *m)
+static struct measured run(const struct list *l, char *const argv[])
 {
 	static struct window w;
-	double opening_ms = 0;
+	struct measured m = { .runs = 1 };
 
 	if (!window_open(&w, argv, ROWS, COLS))
 		give_up(&w, l->name, "no terminal");
-	opening_ms = reach(&w, l);
-	if (m->n == 0 || opening_ms < m->opening_ms)
-		m->opening_ms = opening_ms;
-	m->at = 0;
-	m->bytes = m->cells = 0;
+	m.opening_ms = reach(&w, l);
 	for (int i = 0; i < KEYS; i++)
-		press(&w, key_down, m);
+		press(&w, key_down, &m);
 	window_type(&w, key_end);
 	window_settle(&w, QUIET_MS);
 	for (int i = 0; i < KEYS; i++)
-		press(&w, key_up, m);
-	if (m->at == 0 || m->cells == 0)
+		press(&w, key_up, &m);
+	if (m.n == 0 || m.cells == 0)
 		give_up(&w, l->name, "the arrow keys change nothing");
-	if (m->at != m->n)
-		give_up(&w, l->name, "another run had other frames");
 	kill(w.pid, SIGTERM);
 	window_close(&w);
+	return m;
+}
+
+static double quicker(double a, double b)
+{
+	return a < b ? a : b;
+}
+
+/* Takes up another run. The one with more frames is right: in the other a late frame was
+ * taken for none. */
+static void take(struct measured *m, const struct measured *other)
+{
+	if (other->n > m->n)
+		*m = *other;
+	else if (other->n == m->n) {
+		for (size_t i = 0; i < m->n; i++)
+			m->ms[i] = quicker(m->ms[i], other->ms[i]);
+		m->opening_ms = quicker(m->opening_ms, other->opening_ms);
+		m->runs++;
+	}
 }
 
 static void measure(const struct list *l, char *const argv[])
 {
 	struct measured m = { 0 };
 
-	for (int i = 0; i < RUNS; i++)
-		run(l, argv, &m);
+	for (int i = 0; i < TRIES && m.runs < RUNS; i++) {
+		struct measured other = run(l, argv);
+		take(&m, &other);
+	}
+	if (m.runs < RUNS) {
+		fprintf(stderr, "lists: %s: each run has other frames\n", l->name);
+		exit(1);
+	}
 	qsort(m.ms, m.n, sizeof *m.ms, by_size);
 	printf("%s\t%.3f\t%.3f\t%.1f\t%.1f\t%.0f\n", l->name, m.ms[m.n / 2],
 		m.ms[m.n - 1], (double)m.bytes / (double)m.n,
