@@ -121,6 +121,17 @@ static void no_act_without_a_day_is_left_out(void **state)
 		"until is \"" DAY "x\"");
 }
 
+static void no_dispensers_are_what_they_cannot_be(void **state)
+{
+	(void)state;
+	refused_after(&tables[3], "UPDATE dispensers SET until = date(day, '-1 day')",
+		"until is \"");
+	refused_after(&tables[3], "UPDATE dispensers SET per_ha_x100 = 0",
+		"per_ha_x100 is \"0\"");
+	refused_after(&tables[3], "UPDATE dispensers SET per_ha_x100 = 10000000",
+		"per_ha_x100 is \"10000000\"");
+}
+
 static void no_act_of_a_block_that_is_gone_is_left_out(void **state)
 {
 	(void)state;
@@ -195,6 +206,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(no_act_without_a_day_is_left_out),
+		cmocka_unit_test(no_dispensers_are_what_they_cannot_be),
 		cmocka_unit_test(no_act_of_a_block_that_is_gone_is_left_out),
 		cmocka_unit_test(no_pick_goes_for_none),
 		cmocka_unit_test(nothing_that_a_bar_is_told_by_hangs_in_the_air),

@@ -30,6 +30,8 @@ static void damaged_rows_are_refused(void **state)
 	} row[] = {
 		{ "hotter than any", "UPDATE weather SET high = 151",
 			"in the table weather, high is \"151.0\"" },
+		{ "colder than any", "UPDATE weather SET low = -151",
+			"in the table weather, low is \"-151.0\"" },
 		{ "minimum above the maximum", "UPDATE weather SET low = 16",
 			"in the table weather, high is \"15.0\"" },
 		{ "another unit", "UPDATE weather SET unit = 'CC'",
@@ -38,6 +40,8 @@ static void damaged_rows_are_refused(void **state)
 			"in the table weather, day is" },
 		{ "off the globe", "UPDATE station SET lat = 91, lon = 0",
 			"in the table station, lat is \"91.0\"" },
+		{ "off it to the east", "UPDATE station SET lat = 1, lon = 181",
+			"in the table station, lon is \"181.0\"" },
 		{ "half a position", "UPDATE station SET lat = 1",
 			"in the table station, lon is \"\"" },
 		{ "a season of no year", "UPDATE biofix SET season = 26",

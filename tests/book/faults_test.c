@@ -250,11 +250,11 @@ static void book_survives_a_failing_disk_whatever_it_writes(void **state)
 	long tried = 0, held = 0;
 
 	(void)state;
-	printf("%-16s %6s  %-12s %6s %6s\n", "", "calls", "", "tried", "held");
+	printf("%-16s %6s  %-17s %6s %6s\n", "", "calls", "", "tried", "held");
 	for (size_t i = 0; i < sizeof acts / sizeof *acts; i++)
 		if (!alone || strcmp(alone, acts[i].name) == 0)
 			trial_act(&acts[i], &tried, &held);
-	printf("%-16s %6s  %-12s %6ld %6ld\n", "all", "", "", tried, held);
+	printf("%-16s %6s  %-17s %6ld %6ld\n", "all", "", "", tried, held);
 	assert_true(tried > 0);
 	assert_int_equal(held, tried);
 }

@@ -11,6 +11,7 @@
 #include <cmocka.h>
 
 #include "../../src/book/query.h"
+#include "../folder.h"
 #include "book/acts.h"
 #include "book/diary.h"
 #include "book/places.h"
@@ -71,8 +72,7 @@ static inline void drop_folder(const char *folder)
 static inline void desk_folder(struct desk *d)
 {
 	*d = (struct desk){ 0 };
-	snprintf(d->folder, sizeof d->folder, "/tmp/book-test-XXXXXX");
-	assert_non_null(mkdtemp(d->folder));
+	folder_make(d->folder, sizeof d->folder, "book-test");
 	snprintf(d->path, sizeof d->path, "%s/book.db", d->folder);
 }
 

@@ -15,7 +15,8 @@ static void book_stamp_tells_a_row_that_somebody_changed(void **state)
 	assert_string_equal(before.changed_by, "JR");
 	assert_int_equal(strlen(before.changed_at), 24);
 	must(book_stamp(d.book, "block", d.block, &after, e));
-	assert_memory_equal(&before, &after, sizeof before);
+	assert_string_equal(after.changed_by, before.changed_by);
+	assert_string_equal(after.changed_at, before.changed_at);
 	book_set_who(d.book, "Ida");
 	struct block b = {
 		.id = d.block, .farm = d.farm, .name = "Long rows", .area_x100 = 1

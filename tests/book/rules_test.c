@@ -198,6 +198,67 @@ static void book_settings_are_texts_by_name(void **state)
 	desk_clear(&d);
 }
 
+static void book_settings_laid_over_hold_while_it_is_open(void **state)
+{
+	static const struct {
+		const char *why, *over, *want;
+	} row[] = {
+		{ "nothing", "", "4" },
+		{ "alone", "join_nights=3", "3" },
+		{ "the first", "join_nights=3;scout=Ida", "3" },
+		{ "the last", "scout=Ida;join_nights=3", "3" },
+		{ "twice: the first", "join_nights=3;join_nights=2", "3" },
+		{ "set to nothing", "join_nights=;scout=Ida", "" },
+		{ "a longer name", "join_nights_x=3", "4" },
+		{ "a shorter name", "join=3;join_night=3", "4" },
+		{ "without a value", "join_nights;scout=Ida", "4" },
+		{ "another of that length", "join_nighty=3", "4" },
+	};
+	struct limits limits;
+	struct desk d;
+	int64_t id;
+
+	(void)state;
+	desk_memory(&d);
+	must(book_setting_id(d.book, "join_nights", &id, e));
+	assert_int_equal(id, 0);
+	must(book_put_setting(d.book, "join_nights", "4", e));
+	must(book_setting_id(d.book, "join_nights", &id, e));
+	assert_true(id > 0);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		char got[NOTE_BYTES];
+		book_lay_over(d.book, row[i].over);
+		must(book_setting(d.book, "join_nights", got, sizeof got, e));
+		if (strcmp(got, row[i].want) != 0)
+			fail_msg("%s: %s", row[i].why, got);
+	}
+	book_lay_over(d.book, "join_nights=11"); /* 10 are long */
+	refused(book_limits(d.book, &limits, e), ERR_BOOK, "join up to 11 nights");
+	book_lay_over(d.book, "join_nights=10");
+	must(book_limits(d.book, &limits, e));
+	assert_int_equal(limits.join_nights, 10);
+	desk_clear(&d);
+}
+
+static void book_settings_have_a_name_and_fit(void **state)
+{
+	char name[NAME_BYTES + 1], value[NOTE_BYTES + 1];
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	memset(name, 'n', sizeof name);
+	memset(value, 'v', sizeof value);
+	name[NAME_BYTES] = value[NOTE_BYTES] = '\0';
+	refused(book_put_setting(d.book, " ", "1", e), ERR_INPUT, "name is empty");
+	refused(book_put_setting(d.book, name, "1", e), ERR_INPUT, "the length");
+	refused(book_put_setting(d.book, "n", value, e), ERR_INPUT, "the length");
+	refused(book_put_setting(d.book, "n", "a\tb", e), ERR_INPUT,
+		"cannot be printed");
+	must(book_put_setting(d.book, name + 1, value + 1, e));
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -207,6 +268,8 @@ int main(void)
 		cmocka_unit_test(book_removed_rule_leaves_its_old_form),
 		cmocka_unit_test(book_limits_are_the_usual_until_set),
 		cmocka_unit_test(book_settings_are_texts_by_name),
+		cmocka_unit_test(book_settings_laid_over_hold_while_it_is_open),
+		cmocka_unit_test(book_settings_have_a_name_and_fit),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

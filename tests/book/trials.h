@@ -254,12 +254,9 @@ static inline void trial_begin(struct trial *t)
 static inline void trial_make(struct trial *t, const struct act *act)
 {
 	struct desk d;
-	struct stat st;
 
 	*t = (struct trial){ 0 };
-	snprintf(t->base, sizeof t->base, "%s/faults-test-XXXXXX",
-		stat("/dev/shm", &st) == 0 ? "/dev/shm" : "/tmp");
-	assert_non_null(mkdtemp(t->base));
+	folder_make(t->base, sizeof t->base, "faults-test");
 	snprintf(t->folder, sizeof t->folder, "%s", t->base);
 	snprintf(t->path, sizeof t->path, "%s/book.db", t->folder);
 	d = (struct desk){ 0 };
@@ -325,7 +322,7 @@ static inline void trial_fault(struct trial *t, const struct act *act,
 				word, n, all);
 	}
 	munmap(calls, sizeof *calls);
-	printf("%-16s %6ld  %-12s %6ld %6ld\n", act->name, all, word, tried, held);
+	printf("%-16s %6ld  %-17s %6ld %6ld\n", act->name, all, word, tried, held);
 	fflush(stdout);
 	sums[0] += tried;
 	sums[1] += held;
@@ -340,6 +337,7 @@ static inline void trial_act(const struct act *act, long *tried, long *held)
 		[DISK_FULL] = "full",
 		[DISK_ERROR] = "one error",
 		[DISK_GONE] = "gone",
+		[DISK_LIES] = "no room after all",
 	};
 	long sums[2] = { *tried, *held };
 	struct trial t;
@@ -348,7 +346,7 @@ static inline void trial_act(const struct act *act, long *tried, long *held)
 	t.acknowledged = mmap(NULL, sizeof(int), PROT_READ | PROT_WRITE,
 		MAP_SHARED | MAP_ANONYMOUS, -1, 0);
 	trial_note_states(&t, act);
-	for (int f = DISK_CUT_KEPT; f <= DISK_GONE; f++)
+	for (int f = DISK_CUT_KEPT; f <= DISK_LIES; f++)
 		trial_fault(&t, act, (enum disk_fault)f, words[f], sums);
 	*tried = sums[0];
 	*held = sums[1];

@@ -50,10 +50,20 @@ if strace -o trace true 2>why; then
 			strace -f -o trace2 -e trace=openat,open,mkdir,chmod,fchmod,creat \
 				$prog --book "$work/new$mask/deep/book.db" --today $today \
 				backup "$work/new$mask/copy.db" >>made 2>&1
+			strace -f -o trace3 -e trace=openat,open,mkdir,chmod,fchmod,creat \
+				$prog --book "$work/new$mask/deep/book.db" --today $today \
+				import places "$demo/places.csv" >>made 2>&1
+			strace -f -o trace4 -e trace=openat,open,mkdir,chmod,fchmod,creat \
+				$prog --book "$work/new$mask/deep/book.db" --today $today \
+				restore "$work/new$mask/copy.db" --yes >>made 2>&1
 		)
-		cat trace2 >>trace
+		cat trace2 trace3 trace4 >>trace
 		check "umask $mask: a book is made" test -s "new$mask/deep/book.db"
 		check "umask $mask: and copied" test -s "new$mask/copy.db"
+		check "umask $mask: by itself too" \
+			test -s "new$mask/deep/backups/book-$today.db"
+		check "umask $mask: and gone back" \
+			eval 'ls "new$mask/deep" | grep -q replaced'
 		check "umask $mask: no file lets others in, ever" modes trace
 		check "umask $mask: nor afterwards" private "new$mask"
 	done

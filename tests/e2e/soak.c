@@ -123,32 +123,55 @@ static void wait_for_turn(struct soak *s, long turns)
 		window_read(&s->window, 1);
 }
 
-/* It waits: for the next key, since nothing else is slept for. */
+static DIR *folder_of_process(struct soak *s, const char *name)
+{
+	char path[64];
+
+	snprintf(path, sizeof path, "/proc/%d/%s", (int)s->window.pid, name);
+	DIR *folder = opendir(path);
+	if (!folder)
+		give_up(s, "the program has ended");
+	return folder;
+}
+
+/* A thread that has just ended sleeps for ever. */
+static char state_of(struct soak *s, const char *thread)
+{
+	char path[300], state = 'S';
+
+	snprintf(
+		path, sizeof path, "/proc/%d/task/%s/stat", (int)s->window.pid, thread);
+	FILE *file = fopen(path, "r");
+	if (!file)
+		return 'S';
+	if (fscanf(file, "%*d (%*[^)]) %c", &state) != 1)
+		state = 'S';
+	fclose(file);
+	return state;
+}
+
+/* It waits: for the next key, since nothing else is slept for by all of its threads; the
+ * libraries that set a page have some look for fonts while the first one sleeps. */
 static bool waits(struct soak *s)
 {
-	FILE *file = of_process(s, "stat");
-	char state = '?';
+	DIR *threads = folder_of_process(s, "task");
+	bool all_sleep = true;
 
-	if (fscanf(file, "%*d (%*[^)]) %c", &state) != 1)
-		state = '?';
-	fclose(file);
-	if (state == 'Z')
-		give_up(s, "the program has ended");
-	return state == 'S';
+	for (struct dirent *d = readdir(threads); d; d = readdir(threads))
+		if (d->d_name[0] != '.')
+			all_sleep = state_of(s, d->d_name) == 'S' && all_sleep;
+	closedir(threads);
+	return all_sleep;
 }
 
 static long open_files(struct soak *s)
 {
-	char path[64];
+	DIR *files = folder_of_process(s, "fd");
 	long n = 0;
 
-	snprintf(path, sizeof path, "/proc/%d/fd", (int)s->window.pid);
-	DIR *folder = opendir(path);
-	if (!folder)
-		give_up(s, "the program has ended");
-	for (struct dirent *d = readdir(folder); d; d = readdir(folder))
+	for (struct dirent *d = readdir(files); d; d = readdir(files))
 		n += d->d_name[0] != '.';
-	closedir(folder);
+	closedir(files);
 	return n;
 }
 
@@ -292,9 +315,11 @@ static void print_first(struct soak *s)
 		for (int i = 0; i < farm; i++)
 			press(s, "\033OB");
 		press(s, "p");
+		press(s, "\r");
 		press(s, "f");
 		for (int i = 0; i < PRINTS; i++) {
 			press(s, "s");
+			press(s, "\r");
 			window_settle(&s->window, 200);
 		}
 	}

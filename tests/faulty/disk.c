@@ -31,6 +31,8 @@ void disk_end(void)
 {
 	if (power_may_go())
 		power_cut();
+	if (disk.fault == DISK_LIES)
+		power_lose_bytes(NULL);
 }
 
 long disk_calls(void)
@@ -61,6 +63,12 @@ static bool fails(enum call call)
 	return fail;
 }
 
+/* Bytes that may be taken back. */
+static bool notes_bytes(void)
+{
+	return power_may_go() || (disk.fault == DISK_LIES && disk.calls >= disk.n);
+}
+
 /* After a call that was done: the power may go. */
 static void may_cut(void)
 {
@@ -86,7 +94,7 @@ static ssize_t write_at(int fd, const void *bytes, size_t n, off_t at)
 		return disk.fault == DISK_FULL && first && n > 1
 			       ? syscall(SYS_pwrite64, fd, bytes, n / 2, at)
 			       : -1;
-	if (power_may_go())
+	if (notes_bytes())
 		power_note_bytes(fd, DONE_WRITE, at, n);
 	ssize_t wrote = syscall(SYS_pwrite64, fd, bytes, n, at);
 	may_cut();
@@ -111,7 +119,7 @@ static int set_size(int fd, off_t size)
 		return (int)syscall(SYS_ftruncate, fd, size);
 	if (fails(CALL_OTHER))
 		return -1;
-	if (power_may_go())
+	if (notes_bytes())
 		power_note_bytes(fd, DONE_SIZE, size,
 			st.st_size > size ? (size_t)(st.st_size - size) : 0);
 	int code = (int)syscall(SYS_ftruncate, fd, size);
@@ -139,7 +147,14 @@ static int sync_file(int fd)
 	if (fails(CALL_OTHER))
 		return -1;
 	may_cut();
-	if (power_may_go() && fstat(fd, &st) == 0)
+	if (fstat(fd, &st) != 0)
+		return 0;
+	if (disk.fault == DISK_LIES && power_lose_bytes(&st)) {
+		disk.struck = true;
+		errno = ENOSPC;
+		return -1;
+	}
+	if (power_may_go())
 		power_synced(&st);
 	return 0;
 }

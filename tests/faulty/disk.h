@@ -17,13 +17,17 @@ enum disk_fault {
 	DISK_FULL,  /* from the n-th on nothing is written; half of the n-th is */
 	DISK_ERROR, /* the n-th fails, those after it do not */
 	DISK_GONE,  /* the n-th fails and all after it */
+	/* It lies about its space: from the n-th on what is written seems to be there,
+	 * until the sync after it says that there was no room; then it is gone, as is at
+	 * the end what was never synced. */
+	DISK_LIES,
 };
 enum { DISK_CUT = 77 };
 
 /* A synced name stands in a synced folder: a new one is lost with the power unless its
  * folder was synced after. `seed` picks the sectors. */
 void disk_arm(enum disk_fault fault, long n, unsigned seed);
-void disk_end(void);    /* of the work: the power that was to be cut is cut now */
+void disk_end(void);    /* of the work: what was to come comes now */
 long disk_calls(void);  /* since it was armed */
 bool disk_struck(void); /* it failed at least once */
 

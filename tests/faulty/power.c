@@ -179,6 +179,28 @@ static void take_back_write(const struct step *s)
 	take_back_size(s, s->size);
 }
 
+static void take_back_cut(const struct step *s)
+{
+	take_back_bytes(s, 0, s->n_old);
+	take_back_size(s, s->size);
+}
+
+bool power_lose_bytes(const struct stat *st)
+{
+	int file = st ? file_of(st) : 0;
+	bool lost = false;
+
+	for (size_t i = disk.n_steps; file >= 0 && i-- > 0;) {
+		struct step *s = &disk.steps[i];
+
+		if (s->safe || (st && s->file != file))
+			continue;
+		(s->done == DONE_WRITE ? take_back_write : take_back_cut)(s);
+		s->safe = lost = true;
+	}
+	return lost;
+}
+
 /* Each sector as it was, or as it was to be. */
 static void tear_write(const struct step *s)
 {
@@ -224,10 +246,8 @@ static void take_back(const struct step *s)
 		tear_write(s);
 	else if (s->done == DONE_WRITE)
 		take_back_write(s);
-	else if (disk.fault == DISK_CUT_LOST || chance()) {
-		take_back_bytes(s, 0, s->n_old);
-		take_back_size(s, s->size);
-	}
+	else if (disk.fault == DISK_CUT_LOST || chance())
+		take_back_cut(s);
 }
 
 void power_cut(void)

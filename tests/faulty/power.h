@@ -28,6 +28,10 @@ void power_forget_last(void); /* what was noted last was not done after all */
 /* A file or a folder was synced. */
 void power_synced(const struct stat *st);
 
+/* Takes back what was written to a file since it was synced, to all files with NULL;
+ * false: nothing was. */
+bool power_lose_bytes(const struct stat *st);
+
 /* Leaves on the disk what the fault says and ends the process. */
 _Noreturn void power_cut(void);
 
