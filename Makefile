@@ -7,6 +7,7 @@ CFLAGS ?= -O2 -g
 PKG_CONFIG ?= pkg-config
 
 SHIPPED := $(sort $(wildcard share/*.sql)) $(sort $(wildcard share/*.csv share/demo/*.csv))
+SHIPPED_O = $(BUILD)/shipped.o $(BUILD)/shipped_words.o
 # In calling order; what each may use stands in DEVELOPERS.md and tests/tests.mk.
 LAYERS := command paper exchange term screen answers book season base
 
@@ -73,7 +74,7 @@ $(BUILD)/completion/%: $(BUILD)/mothtally
 
 # One archive a layer: what a layer must not call is not there when its tests link.
 define layer
-$(BUILD)/lib$(1).a: $(call objects,$(1)) $(if $(filter base,$(1)),$(BUILD)/shipped.o)
+$(BUILD)/lib$(1).a: $(call objects,$(1)) $(if $(filter base,$(1)),$(SHIPPED_O))
 	@rm -f $$@
 	$(AR) rcs $$@ $$(filter %.o,$$^)
 endef
@@ -102,7 +103,11 @@ $(BUILD)/libpaper.a: $(PDF_SAID)
 $(BUILD)/shipped.c: $(SHIPPED) share/carry.sh
 	@mkdir -p $(@D)
 	sh share/carry.sh $(SHIPPED) >$@.part && mv $@.part $@
-$(BUILD)/shipped.o: $(BUILD)/shipped.c
+# The words in these that people see.
+$(BUILD)/shipped_words.c: $(SHIPPED) share/words.sh
+	@mkdir -p $(@D)
+	sh share/words.sh >$@.part && mv $@.part $@
+$(SHIPPED_O): %.o: %.c
 	$(CC) $(ALL_CFLAGS) -c $< -o $@
 
 $(BUILD)/mothtally: $(BUILD)/main.o $(call archives,$(LAYERS))
@@ -115,6 +120,7 @@ include tests/tests.mk
 NEED_BUILD := cc libc pkg-config sqlite ncurses expat jansson ical gsl pango
 NEED_TEST := $(NEED_BUILD) poppler ghostscript gettext locales zsh cmocka tmux strace sqlite-shell ps mandoc \
 	py-icalendar py-geojson py-gpxpy
+NEED_BENCH := $(NEED_BUILD) sqlite-shell
 NEED_LINT := $(NEED_BUILD) gettext cmocka gcc clang clang-format cppcheck mandoc
 NEED_FUZZ := $(NEED_BUILD) clang fuzz-engine
 
@@ -139,6 +145,10 @@ test:
 
 programs: $(TESTS)
 
+# All that is compiled, and nothing linked.
+.PHONY: compiled
+compiled: $(BUILD)/main.o $(call archives,$(LAYERS)) $(COMPILED_TESTS)
+
 check: all programs
 	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/run-all $(TESTS)
 
@@ -147,13 +157,39 @@ check-san:
 	@sh tests/need $(NEED_TEST)
 	$(AGAIN) -s BUILD=$(BUILD)/san CFLAGS='$(SAN)' HARDEN= HARDEN_LD= SANITIZED=yes check
 
-.PHONY: lint bench soak
+.PHONY: lint bench bench-check soak
 lint:
 	@sh tests/need $(NEED_LINT)
 	@MAKE='$(MAKE)' sh tests/lint $(BUILD)
 
-bench: all
-	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/bench/run
+# A build of its own that counts. A child of a test ends by _exit, which would lose its
+# counts. ONLY="season book": their test programs alone; GAPS=book: what was not taken.
+COVERAGE := $(BUILD)/coverage
+# Counting needs memory itself, so the test that takes it away is left out.
+COUNTED := $(filter-out %/memory_test,$(patsubst $(BUILD)/%,$(COVERAGE)/%,$(if $(ONLY),\
+	$(filter $(foreach l,$(ONLY),$(BUILD)/tests/$(l)/%),$(TESTS)),$(TESTS))))
+COUNTING = BUILD=$(COVERAGE) CC=gcc CFLAGS='-w -g -O0 -DNDEBUG --coverage' \
+	LDFLAGS='-Wl,--wrap=_exit $(COVERAGE)/tests/coverage/exit.o' HARDEN= HARDEN_LD=
+.PHONY: coverage
+coverage:
+	@sh tests/need $(NEED_TEST) gcc
+	$(AGAIN) -s $(COUNTING) $(COVERAGE)/tests/coverage/exit.o
+	$(AGAIN) -s $(COUNTING) $(if $(ONLY),,all) $(COUNTED)
+	@MOTHTALLY=$(abspath $(COVERAGE))/mothtally BUILD=$(COVERAGE) ONLY='$(ONLY)' \
+		sh tests/coverage/run $(COUNTED)
+
+bench bench-check:
+	@sh tests/need $(NEED_BENCH)
+	$(AGAIN) -s all
+	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/bench/run \
+		$(patsubst bench-%,%,$(filter-out bench,$@))
+
+# All figures of the faults that a book is exposed to; about half an hour.
+.PHONY: faults
+faults:
+	@sh tests/need $(NEED_TEST)
+	$(AGAIN) -s all $(BUILD)/tests/book/faults_test $(BUILD)/tests/command/memory_test
+	@MOTHTALLY=$(abspath $(BUILD))/mothtally BUILD=$(BUILD) sh tests/run-faults
 
 soak: all
 	@SOAK=whole MOTHTALLY=$(abspath $(BUILD))/mothtally sh tests/e2e/soak.sh
@@ -190,8 +226,11 @@ help:
 	@echo "make check-san  run all tests under the address and undefined sanitizers"
 	@echo "make lint       layout, warnings as errors (gcc, clang), cppcheck, manual"
 	@echo "make fuzz       random files, keys and damaged books, FUZZ_SECONDS each"
+	@echo "make faults     disk, memory and power fail at every step: figures"
 	@echo "make soak       10 000 keys in one program: memory, frames, open files"
 	@echo "make bench      speed, as ratios"
+	@echo "make bench-check  the same on small books: is a ratio broken?"
+	@echo "make coverage   how much of each layer the tests run, by lines and branches"
 	@echo "make catalogue  bring share/locale/*.po up to date with the sources"
 	@echo "make install    under PREFIX ($(PREFIX)), below DESTDIR; uninstall undoes it"
 	@echo "make clean      remove $(BUILD)"

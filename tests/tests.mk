@@ -30,10 +30,14 @@ libs_of = $(if $(filter book,$(below_$(1))),$(SQLITE_LIBS)) \
 # What the tests of a layer share stands beside them, in files not named *_test.c.
 shared_of = $(patsubst %.c,$(BUILD)/%.o,$(filter-out %_test.c,$(wildcard tests/$(1)/*.c)))
 
+COMPILED_TESTS := $(foreach l,$(TEST_LAYERS) faulty fuzz bench e2e,\
+	$(patsubst %.c,$(BUILD)/%.o,$(wildcard tests/$(l)/*.c)))
+
 define test_layer
 $(BUILD)/tests/$(1)/%_test: $(BUILD)/tests/$(1)/%_test.o $(call shared_of,$(1)) \
 		$(call archives,$(below_$(1)))
-	$$(CC) $$(CFLAGS) $$(HARDEN_LD) $$(LDFLAGS) $$^ $$(call libs_of,$(1)) $$(CMOCKA_LIBS) -o $$@
+	$$(CC) $$(CFLAGS) $$(HARDEN_LD) $$(LDFLAGS) $$(WRAPPED) $$^ $$(call libs_of,$(1)) \
+		$$(CMOCKA_LIBS) -o $$@
 endef
 $(foreach l,$(TEST_LAYERS),$(eval $(call test_layer,$(l))))
 .PRECIOUS: $(BUILD)/tests/%.o
@@ -41,6 +45,12 @@ $(foreach l,$(TEST_LAYERS),$(eval $(call test_layer,$(l))))
 # These take the place of the C library's calls, for the test that asks for it alone.
 $(BUILD)/tests/book/faults_test: $(BUILD)/tests/faulty/disk.o $(BUILD)/tests/faulty/power.o
 $(BUILD)/tests/command/memory_test: $(BUILD)/tests/faulty/memory.o
+$(BUILD)/tests/book/sqlite_faults_test: $(BUILD)/tests/faulty/sqlite.o
+$(BUILD)/tests/book/sqlite_faults_test: WRAPPED = $(patsubst %,-Wl$(comma)--wrap=sqlite3_%,\
+	open_v2 prepare_v2 prepare_v3 step exec sleep backup_init backup_step)
+$(BUILD)/tests/book/no_links_test: WRAPPED = -Wl,--wrap=link
+$(BUILD)/tests/book/seeds_test: WRAPPED = -Wl,--wrap=shipped_find
+comma := ,
 
 # Random bytes, in a build of its own that tells the engine what it reached; clang alone
 # has the engine. The terminal is tests/fuzz/terminal.c, and no PDF is set.
