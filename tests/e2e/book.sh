@@ -103,7 +103,7 @@ for n in 1 2 3 4; do
 	keys Enter
 done
 wait_for 10 shows 'Saved: trap 5'
-keys b
+keys "*"
 wait_for 10 shows '^ Form  new block'
 text "Weir Side"
 keys Escape Enter
@@ -203,6 +203,8 @@ check "Esc shows all again" wait_for 10 lacks 'only with'
 keys c
 check "c tells what changed" wait_for 10 shows '7B'
 keys Escape o
+check "o asks first" wait_for 10 shows 'Enter takes it down today'
+keys Enter
 check "o takes it down" wait_for 10 shows 'Taken down today: trap 7B'
 keys u
 check "u brings it back" wait_for 10 shows 'Taken back'

@@ -57,7 +57,7 @@ keys b
 check "what Enter would take is said" wait_for 10 shows 'Enter takes Thu 7 May'
 keys Enter
 check "the suggestion is taken" wait_for 10 shows '^ biofix Thu 7 May 2026'
-check "degree-days then show" shows 'at least 1 [0-9]* F degree-days, Thu 7 May to'
+check "degree-days then show" shows 'at least 1[0-9]* F degree-days, Thu 7 May to'
 keys b
 wait_for 10 shows 'takes it out'
 keys 0 5 - 0 5 Enter

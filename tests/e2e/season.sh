@@ -69,6 +69,17 @@ check "the text has each block" has_all "$work/season.txt" "$work/names"
 check "the text has each flight" has_all "$work/season.txt" "$work/flights"
 check "the text has each alert" has_all "$work/season.txt" "$work/alerts"
 
+# Beside its chart a block has a flight to a column: back to a flight to a line.
+upright() {
+	pdftotext -layout -x 366 -y 0 -W 200 -H 842 "$1" - | awk -F '  +' '
+		{ sub(/^[ \f]+/, "") }
+		/^flight 1/ { n = NF; for (i = 1; i <= n; i++) row[i] = $i }
+		n && /^(first|peak|a week|[159]0 %|moths) / {
+			for (i = 1; i <= n; i++) row[i] = row[i] " " $(i + 1)
+		}
+		n && /^moths/ { for (i = 1; i <= n; i++) print row[i]; n = 0 }'
+}
+
 readable() {
 	case $1 in
 	poppler) pdfinfo "$2" >/dev/null 2>"$work/said" ;;
@@ -94,7 +105,8 @@ if command -v pdftotext >/dev/null; then
 	check "or letter" size_is "$work/letter.pdf" '612 x 792'
 	pdftotext -layout "$work/season.pdf" "$work/pdf.txt"
 	check "the PDF has each block" has_all "$work/pdf.txt" "$work/names"
-	check "the PDF has each flight" has_all "$work/pdf.txt" "$work/flights"
+	upright "$work/season.pdf" >"$work/pdf-flights.txt"
+	check "the PDF has each flight" has_all "$work/pdf-flights.txt" "$work/flights"
 	check "the PDF has each alert" has_all "$work/pdf.txt" "$work/alerts"
 	check "and what was decided" grep -q 'looked at 150 fruit first' "$work/pdf.txt"
 	check "and a source" grep -q 'niab.com' "$work/pdf.txt"

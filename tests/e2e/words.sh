@@ -44,6 +44,8 @@ planted() {
 
 planted "a sentence without its translation" 'not translated' \
 	's/^msgstr "nothing"$/msgstr ""/'
+planted "a pest of the shipped tables without one" '  codling moth"\|"codling moth"' \
+	's/^msgstr "codling moth"$/msgstr ""/'
 planted "a guess" 'fuzzy' 's/^msgid "nothing"$/#, fuzzy\n&/'
 planted "a sentence that left the source" 'no longer\|not up to date' \
 	'$a\\nmsgid "zz no such sentence"\nmsgstr "zz"'
