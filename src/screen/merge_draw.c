@@ -10,6 +10,8 @@
 
 #include <stdio.h>
 
+enum { TITLE_AT = 3 };
+
 static void draw_row(const struct merge_page *p, struct canvas *c, int row, size_t i)
 {
 	bool here = i == p->picked;
@@ -20,8 +22,8 @@ static void draw_row(const struct merge_page *p, struct canvas *c, int row, size
 		canvas_text(c, row, 0, c->cols, ink, " >");
 		canvas_cursor(c, row, 1);
 	}
-	canvas_textf(
-		c, row, 3, 0, ink, "%.*s", (int)reader_cut(title, c->cols - 4), title);
+	canvas_textf(c, row, TITLE_AT, 0, ink, "%.*s",
+		(int)reader_cut(title, c->cols - TITLE_AT - 1), title);
 }
 
 static void draw_list(struct merge_page *p, struct canvas *c, const struct frame *f)
@@ -117,7 +119,17 @@ static void draw_typing(struct merge_page *p, struct canvas *c, int row)
 			&l, c, (struct line_box){ row, at, c->cols - at, INK_FIELD }));
 }
 
-static const char *hint(const struct merge_page *p)
+/* All of a title that its row has no room for. */
+static const char *whole_title(const struct merge_page *p, int cols)
+{
+	const char *title = p->open && p->picked < p->open->n
+				    ? p->open->items[p->picked].title
+				    : "";
+
+	return text_cols(title) > cols - TITLE_AT - 1 ? title : NULL;
+}
+
+static const char *hint(const struct merge_page *p, int cols)
 {
 	if (p->stage == MERGE_SHOWN && p->look && p->look->nothing_new)
 		return _("There is nothing to merge; Esc goes back.");
@@ -127,7 +139,7 @@ static const char *hint(const struct merge_page *p)
 		return _("A number settles it, under your name; Esc leaves it open.");
 	if (p->stage == MERGE_LIST && p->sure)
 		return _("u once more goes back to before the merge, Esc leaves it.");
-	return NULL;
+	return p->stage == MERGE_LIST ? whole_title(p, cols) : NULL;
 }
 
 void merge_page_draw(struct merge_page *p, struct canvas *c)
@@ -146,8 +158,8 @@ void merge_page_draw(struct merge_page *p, struct canvas *c)
 		f.status = status;
 	} else if (typing && !m.text[0])
 		f.status = _("Enter goes on, Esc leaves it.");
-	else if (!m.text[0] && hint(p))
-		message_set(&m, false, "%s", hint(p));
+	else if (!m.text[0] && hint(p, c->cols))
+		message_set(&m, false, "%s", hint(p, c->cols));
 	if (!frame_draw(c, &f))
 		return;
 	draw_content(p, c, &f);
