@@ -84,7 +84,7 @@ compare_merge() {
 			ATTACH '$work/all.db' AS b;
 			INSERT INTO visit SELECT * FROM b.visit WHERE true"
 	}
-	compare "merge a book of $(thousands "$visits") visits" "sqlite3 INSERT ... SELECT" s 3 4
+	compare "merge a book of $(thousands "$visits") visits" "sqlite3 INSERT ... SELECT" s 3
 	bound_memory merge
 	rm -f "$work"/into.db*
 }
