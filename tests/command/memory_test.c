@@ -23,7 +23,7 @@
 #include <signal.h>
 #include <sys/mman.h>
 
-enum { TODAY = 20655 }; /* 2026-07-21 */
+enum { TODAY = 20655, TRIAL_SECONDS = 60 }; /* 2026-07-21 */
 
 static const struct context context = { .book_path = "b.db",
 	.today = TODAY,
@@ -134,13 +134,15 @@ static bool one_sentence(const char *text)
 /* As main ends: the sentence to stderr. */
 static void child(const struct try *t, long n, bool on, long *calls)
 {
-	static const int signals[] = { SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT };
+	static const int signals[] = { SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT,
+		SIGALRM };
 	struct err e = { 0 };
 
 	for (size_t i = 0; i < sizeof signals / sizeof *signals; i++)
 		signal(signals[i], SIG_DFL); /* not cmocka's, which goes on */
 	if (!freopen("told", "w", stdout) || !freopen("said", "w", stderr))
 		_exit(90);
+	alarm(TRIAL_SECONDS); /* fontconfig may ask for memory for ever */
 	memory_note(n == 0 ? turns.places : NULL);
 	memory_arm(n, on);
 	int status = run_line(&context, t->line, &e);
