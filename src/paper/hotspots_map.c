@@ -3,6 +3,7 @@
 #include "base/plot.h"
 #include "base/words.h"
 #include "hotspots_parts.h"
+#include "map_points.h"
 #include "paper/ascii.h"
 
 #include <math.h>
@@ -14,46 +15,9 @@ enum { ROWS = 26, ROWS_ROUND = 3 };
 struct map {
 	const struct hot_view *v;
 	struct plot plot;
-	char *cells;       /* rows * cols */
-	double *x, *y;     /* points in metres; owned */
-	size_t n, n_traps; /* all; the first of them are of traps */
+	char *cells; /* rows * cols */
+	struct map_points points;
 };
-
-static void add_point(struct map *m, struct point at)
-{
-	m->x[m->n] = at.x;
-	m->y[m->n++] = at.y;
-}
-
-/* A source far away is left off: the traps are what the map is for. */
-static bool is_on_map(const struct map *m, const struct hot_source *s)
-{
-	return s->letter && s->has_point &&
-	       plot_is_near(m->x, m->y, m->n_traps, s->at.x, s->at.y);
-}
-
-/* All that is to be on the map, traps first. */
-static void collect(struct map *m)
-{
-	const struct hot_view *v = m->v;
-	size_t most = v->n_traps + v->n_sources * (OUTLINE_MAX + 1);
-
-	m->x = mem_new(most, sizeof *m->x);
-	m->y = mem_new(most, sizeof *m->y);
-	for (size_t i = 0; i < v->n_traps; i++)
-		if (v->traps[i].has_position)
-			add_point(m, v->traps[i].at);
-	m->n_traps = m->n;
-	for (size_t i = 0; m->n > 0 && i < v->n_sources; i++) {
-		const struct hot_source *s = &v->sources[i];
-
-		if (!is_on_map(m, s))
-			continue;
-		add_point(m, s->at);
-		for (size_t k = 0; k < s->n_outline; k++)
-			add_point(m, s->outline[k]);
-	}
-}
 
 static void put(struct map *m, struct point at, char mark)
 {
@@ -128,12 +92,7 @@ static void add_legend(const struct map *m, int cols, struct buf *out)
 	const struct hot_view *v = m->v;
 	struct buf line = { 0 };
 
-	for (size_t i = 0; i < v->n_sources; i++)
-		if (v->sources[i].letter && v->sources[i].has_point)
-			buf_addf(&line, "%s%c %s (%s%s)", line.n ? "  " : "",
-				v->sources[i].letter, v->sources[i].name,
-				_(source_kind_word(v->sources[i].kind)),
-				is_on_map(m, &v->sources[i]) ? "" : _(", off the map"));
+	map_say_sources(&m->points, v, &line);
 	if (line.n)
 		paper_wrap(out, line.text, 0, cols);
 	buf_clear(&line);
@@ -146,16 +105,17 @@ static void add_legend(const struct map *m, int cols, struct buf *out)
 /* No higher than the farm needs at the scale that its width asks for. */
 static struct plot fit(const struct map *m, int cols)
 {
-	struct plot plot = plot_fit(m->x, m->y, m->n, ROWS, cols);
-	double south = m->y[0], north = m->y[0];
+	const struct map_points *all = &m->points;
+	struct plot plot = plot_fit(all->x, all->y, all->n, ROWS, cols);
+	double south = all->y[0], north = all->y[0];
 	int rows;
 
-	for (size_t i = 1; i < m->n; i++) {
-		south = fmin(south, m->y[i]);
-		north = fmax(north, m->y[i]);
+	for (size_t i = 1; i < all->n; i++) {
+		south = fmin(south, all->y[i]);
+		north = fmax(north, all->y[i]);
 	}
 	rows = (int)ceil((north - south) / (2 * plot.metres)) + ROWS_ROUND;
-	return rows < ROWS ? plot_fit(m->x, m->y, m->n, rows, cols) : plot;
+	return rows < ROWS ? plot_fit(all->x, all->y, all->n, rows, cols) : plot;
 }
 
 static void draw(struct map *m, int cols, struct buf *out)
@@ -165,7 +125,7 @@ static void draw(struct map *m, int cols, struct buf *out)
 	m->cells = mem_new(n, 1);
 	memset(m->cells, ' ', n);
 	for (size_t i = 0; i < m->v->n_sources; i++)
-		if (is_on_map(m, &m->v->sources[i]))
+		if (map_shows(&m->points, &m->v->sources[i]))
 			draw_source(m, &m->v->sources[i]);
 	draw_traps(m);
 	add_cells(m, out);
@@ -179,13 +139,12 @@ void hotspots_map(const struct hot_view *v, int cols, struct buf *out)
 
 	if (v->n_traps == 0)
 		return;
-	collect(&m);
+	map_points_of(&m.points, v);
 	buf_add(out, "\n");
-	if (m.n > 0) {
+	if (m.points.n > 0) {
 		draw(&m, cols, out);
 		add_legend(&m, cols, out);
 	} else
 		paper_wrap(out, v->no_map, 0, cols);
-	free(m.x);
-	free(m.y);
+	map_points_free(&m.points);
 }

@@ -50,5 +50,10 @@ void sheet_say_trap(const struct sheet_trap *t, struct buf *out);
 /* How many traps were read, the highest, what the block says. */
 void sheet_say_block(const struct sheet_block *b, struct buf *out);
 const char *sheet_block_verdict(const struct sheet_block *b);
+/* The cells of a trap and of a block mean that need attention, six each, and of a block
+ * in the table of all, seven. */
+void sheet_need_trap(const struct sheet_trap *t, const char **cells);
+void sheet_need_block(const struct sheet_block *b, const char **cells);
+void sheet_block_cells(const struct sheet_block *b, const char **cells);
 
 #endif

@@ -1,14 +1,12 @@
 /* The map of traps and sources to scale, north upwards. */
+#include "map_points.h"
 #include "season_parts.h"
 
 #include "base/buf.h"
-#include "base/mem.h"
-#include "base/plot.h"
 #include "base/words.h"
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 
 static const double least_span = 50, margin = 7, digit_size = 4;
 static const double scale_h = 8, block_w = 34;
@@ -19,57 +17,23 @@ struct map {
 	const struct hot_view *v;
 	const struct season_chart *charts; /* of the pest: they name the blocks */
 	size_t n_charts;
-	double *x, *y; /* points in metres; owned */
-	size_t n, n_traps;
+	struct map_points points;
 	double west, north, per_mm; /* metres at the corner; metres a mm */
 	double most_h;              /* mm */
 	struct pdf_box box;
 };
 
-static void add_point(struct map *m, struct point at)
-{
-	m->x[m->n] = at.x;
-	m->y[m->n++] = at.y;
-}
-
-/* A source far away is left off: the traps are what the map is for. */
-static bool is_on_map(const struct map *m, const struct hot_source *s)
-{
-	return s->letter && s->has_point &&
-	       plot_is_near(m->x, m->y, m->n_traps, s->at.x, s->at.y);
-}
-
-static void collect(struct map *m)
-{
-	const struct hot_view *v = m->v;
-	size_t most = v->n_traps + v->n_sources * (OUTLINE_MAX + 1);
-
-	m->x = mem_new(most, sizeof *m->x);
-	m->y = mem_new(most, sizeof *m->y);
-	for (size_t i = 0; i < v->n_traps; i++)
-		if (v->traps[i].has_position)
-			add_point(m, v->traps[i].at);
-	m->n_traps = m->n;
-	for (size_t i = 0; m->n_traps > 0 && i < v->n_sources; i++) {
-		const struct hot_source *s = &v->sources[i];
-		if (!is_on_map(m, s))
-			continue;
-		add_point(m, s->at);
-		for (size_t k = 0; k < s->n_outline; k++)
-			add_point(m, s->outline[k]);
-	}
-}
-
 /* The finest scale at which all points have room; the map is no higher than it needs. */
 static void lay_out(struct map *m, const struct leaf *l)
 {
-	double west = m->x[0], east = west, south = m->y[0], north = south;
+	const struct map_points *all = &m->points;
+	double west = all->x[0], east = west, south = all->y[0], north = south;
 
-	for (size_t i = 1; i < m->n; i++) {
-		west = fmin(west, m->x[i]);
-		east = fmax(east, m->x[i]);
-		south = fmin(south, m->y[i]);
-		north = fmax(north, m->y[i]);
+	for (size_t i = 1; i < all->n; i++) {
+		west = fmin(west, all->x[i]);
+		east = fmax(east, all->x[i]);
+		south = fmin(south, all->y[i]);
+		north = fmax(north, all->y[i]);
 	}
 	double wide = fmax(east - west, least_span),
 	       high = fmax(north - south, least_span);
@@ -197,19 +161,6 @@ static void say_classes(const struct hot_view *v, struct buf *out)
 		_("  ? not read  o not compared"));
 }
 
-static void say_sources(const struct map *m, struct buf *out)
-{
-	const struct hot_view *v = m->v;
-
-	buf_add(out, "");
-	for (size_t i = 0; i < v->n_sources; i++)
-		if (v->sources[i].letter && v->sources[i].has_point)
-			buf_addf(out, "%s%c %s (%s%s)", out->n ? "  " : "",
-				v->sources[i].letter, v->sources[i].name,
-				_(source_kind_word(v->sources[i].kind)),
-				is_on_map(m, &v->sources[i]) ? "" : _(", off the map"));
-}
-
 static void set_map(struct leaf *l, struct map *m)
 {
 	const struct pdf_pen pen = { .width = 0.25 };
@@ -219,7 +170,7 @@ static void set_map(struct leaf *l, struct map *m)
 	pdf_frame(l->pdf, m->box, &pen);
 	pdf_clip(l->pdf, m->box);
 	for (size_t i = 0; i < m->v->n_sources; i++)
-		if (is_on_map(m, &m->v->sources[i]))
+		if (map_shows(&m->points, &m->v->sources[i]))
 			set_source(l, m, &m->v->sources[i]);
 	for (size_t i = 0; i < m->n_charts; i++)
 		set_block(l, m, &m->charts[i]);
@@ -243,16 +194,15 @@ double season_map_words(const struct leaf *l, const struct season_pest *s)
 	struct map m = { .v = &s->hot };
 	struct buf text = { 0 };
 
-	collect(&m);
+	map_points_of(&m.points, &s->hot);
 	say_classes(&s->hot, &text);
 	double h = pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
 	buf_clear(&text);
-	say_sources(&m, &text);
+	map_say_sources(&m.points, &s->hot, &text);
 	h += pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
 	h += pdf_text_height(l->pdf, l->body.w, &leaf_small_bold, s->name);
 	buf_free(&text);
-	free(m.x);
-	free(m.y);
+	map_points_free(&m.points);
 	return h + scale_h + 1;
 }
 
@@ -265,14 +215,13 @@ void season_map(struct leaf *l, const struct season_page *p,
 		.most_h = most };
 	struct buf text = { 0 };
 
-	collect(&m);
+	map_points_of(&m.points, &s->hot);
 	leaf_words(l, 0, &leaf_small_bold, s->name);
 	set_map(l, &m);
 	say_classes(&s->hot, &text);
 	season_set(l, 0, &leaf_small, &text);
-	say_sources(&m, &text);
+	map_say_sources(&m.points, &s->hot, &text);
 	season_set(l, 0, &leaf_small, &text);
 	buf_free(&text);
-	free(m.x);
-	free(m.y);
+	map_points_free(&m.points);
 }

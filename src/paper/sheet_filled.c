@@ -110,17 +110,6 @@ static void add_traps(const struct sheet *s, struct pager *p)
 
 enum { BLOCK_CELLS = 7, BLOCK_GAP = 2 };
 
-static void block_cells_of(const struct sheet_block *b, const char **cells)
-{
-	cells[0] = b->name;
-	cells[1] = b->pest;
-	cells[2] = b->mean;
-	cells[3] = b->highest;
-	cells[4] = b->read;
-	cells[5] = b->rule;
-	cells[6] = b->verdict;
-}
-
 static void lay_out_blocks(const struct sheet *s, struct grid *g)
 {
 	grid_column(g, _("block"), GRID_TEXT, 8);
@@ -133,7 +122,7 @@ static void lay_out_blocks(const struct sheet *s, struct grid *g)
 	for (size_t i = 0; i < s->n_blocks; i++) {
 		const char *cells[BLOCK_CELLS];
 
-		block_cells_of(&s->blocks[i], cells);
+		sheet_block_cells(&s->blocks[i], cells);
 		grid_note(g, cells);
 	}
 	grid_fit(g, SHEET_COLS);
@@ -147,7 +136,7 @@ static void add_block(
 	int cols = text_cols(b->says);
 	bool fits = grid_cols(g) + BLOCK_GAP + cols <= SHEET_COLS;
 
-	block_cells_of(b, cells);
+	sheet_block_cells(b, cells);
 	grid_row(g, cells, out);
 	if (fits) {
 		buf_add_field(out, "", BLOCK_GAP);

@@ -7,26 +7,6 @@
 
 enum { NEED_CELLS = 6 };
 
-static void trap_cells(const struct sheet_trap *t, const char **cells)
-{
-	cells[0] = t->label;
-	cells[1] = t->block;
-	cells[2] = t->pest;
-	cells[3] = t->week;
-	cells[4] = t->rule;
-	cells[5] = t->verdict;
-}
-
-static void block_cells(const struct sheet_block *b, const char **cells)
-{
-	cells[0] = _("mean");
-	cells[1] = b->name;
-	cells[2] = b->pest;
-	cells[3] = b->mean;
-	cells[4] = b->rule;
-	cells[5] = sheet_block_verdict(b);
-}
-
 static void lay_out(const struct sheet *s, bool traps, struct grid *g)
 {
 	const char *cells[NEED_CELLS];
@@ -38,11 +18,11 @@ static void lay_out(const struct sheet *s, bool traps, struct grid *g)
 	grid_column(g, _("thr."), GRID_TEXT, 4);
 	grid_column(g, _("verdict"), GRID_TEXT, text_cols(_("unknown")));
 	for (size_t i = 0; traps && i < s->n; i++) {
-		trap_cells(&s->traps[i], cells);
+		sheet_need_trap(&s->traps[i], cells);
 		grid_note(g, cells);
 	}
 	for (size_t i = 0; i < s->n_blocks; i++) {
-		block_cells(&s->blocks[i], cells);
+		sheet_need_block(&s->blocks[i], cells);
 		if (s->blocks[i].needs_attention)
 			grid_note(g, cells);
 	}
@@ -76,7 +56,7 @@ static void add_trap(const struct sheet_trap *t, struct needs *n)
 
 	if (!t->needs_attention)
 		return;
-	trap_cells(t, cells);
+	sheet_need_trap(t, cells);
 	sheet_concerns(t, true, &n->below);
 	add_row(n, cells);
 }
@@ -87,7 +67,7 @@ static void add_block(const struct sheet_block *b, struct needs *n)
 
 	if (!b->needs_attention)
 		return;
-	block_cells(b, cells);
+	sheet_need_block(b, cells);
 	sheet_say_block(b, &n->below);
 	add_row(n, cells);
 }

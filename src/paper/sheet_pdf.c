@@ -54,26 +54,6 @@ void sheet_pdf_bring(const struct sheet *s, struct leaf *l)
 	buf_free(&text);
 }
 
-static void trap_cells(const struct sheet_trap *t, const char **cells)
-{
-	cells[0] = t->label;
-	cells[1] = t->block;
-	cells[2] = t->pest;
-	cells[3] = t->week;
-	cells[4] = t->rule;
-	cells[5] = t->verdict;
-}
-
-static void block_cells(const struct sheet_block *b, const char **cells)
-{
-	cells[0] = _("mean");
-	cells[1] = b->name;
-	cells[2] = b->pest;
-	cells[3] = b->mean;
-	cells[4] = b->rule;
-	cells[5] = sheet_block_verdict(b);
-}
-
 /* Returns the number of rows. */
 static size_t lay_out_needs(
 	const struct sheet *s, bool traps, struct leaf *l, struct ruled *r)
@@ -88,12 +68,12 @@ static size_t lay_out_needs(
 	ruled_column(r, _("thr."), PDF_LEFT);
 	ruled_column(r, _("verdict"), PDF_LEFT);
 	for (size_t i = 0; traps && i < s->n; i++) {
-		trap_cells(&s->traps[i], cells);
+		sheet_need_trap(&s->traps[i], cells);
 		if (s->traps[i].needs_attention)
 			ruled_note(r, l->pdf, cells), n++;
 	}
 	for (size_t i = 0; i < s->n_blocks; i++) {
-		block_cells(&s->blocks[i], cells);
+		sheet_need_block(&s->blocks[i], cells);
 		if (s->blocks[i].needs_attention)
 			ruled_note(r, l->pdf, cells), n++;
 	}
@@ -112,7 +92,7 @@ static void set_needs(
 
 		if (!t->needs_attention)
 			continue;
-		trap_cells(t, cells);
+		sheet_need_trap(t, cells);
 		buf_clear(&below);
 		buf_add(&below, "");
 		sheet_concerns(t, true, &below);
@@ -124,7 +104,7 @@ static void set_needs(
 
 		if (!b->needs_attention)
 			continue;
-		block_cells(b, cells);
+		sheet_need_block(b, cells);
 		buf_clear(&below);
 		sheet_say_block(b, &below);
 		sheet_pdf_entry(

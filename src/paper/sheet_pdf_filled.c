@@ -83,17 +83,6 @@ static void set_traps(const struct sheet *s, struct leaf *l)
 	buf_free(&below);
 }
 
-static void block_cells(const struct sheet_block *b, const char **cells)
-{
-	cells[0] = b->name;
-	cells[1] = b->pest;
-	cells[2] = b->mean;
-	cells[3] = b->highest;
-	cells[4] = b->read;
-	cells[5] = b->rule;
-	cells[6] = b->verdict;
-}
-
 static void lay_out_blocks(const struct sheet *s, struct leaf *l, struct ruled *r)
 {
 	ruled_column(r, _("block"), PDF_LEFT);
@@ -106,7 +95,7 @@ static void lay_out_blocks(const struct sheet *s, struct leaf *l, struct ruled *
 	for (size_t i = 0; i < s->n_blocks; i++) {
 		const char *cells[BLOCK_CELLS];
 
-		block_cells(&s->blocks[i], cells);
+		sheet_block_cells(&s->blocks[i], cells);
 		ruled_note(r, l->pdf, cells);
 	}
 	ruled_fit(r, l);
@@ -125,7 +114,7 @@ static void set_blocks(const struct sheet *s, struct leaf *l)
 	for (size_t i = 0; i < s->n_blocks; i++) {
 		const struct sheet_block *b = &s->blocks[i];
 
-		block_cells(b, cells);
+		sheet_block_cells(b, cells);
 		sheet_pdf_entry(
 			&r, l, &(struct pdf_entry){ cells, b->says, b->is_over });
 	}

@@ -159,3 +159,34 @@ const char *sheet_block_verdict(const struct sheet_block *b)
 {
 	return b->rule[0] ? b->verdict : _("over or unknown");
 }
+
+void sheet_need_trap(const struct sheet_trap *t, const char **cells)
+{
+	cells[0] = t->label;
+	cells[1] = t->block;
+	cells[2] = t->pest;
+	cells[3] = t->week;
+	cells[4] = t->rule;
+	cells[5] = t->verdict;
+}
+
+void sheet_need_block(const struct sheet_block *b, const char **cells)
+{
+	cells[0] = _("mean");
+	cells[1] = b->name;
+	cells[2] = b->pest;
+	cells[3] = b->mean;
+	cells[4] = b->rule;
+	cells[5] = sheet_block_verdict(b);
+}
+
+void sheet_block_cells(const struct sheet_block *b, const char **cells)
+{
+	cells[0] = b->name;
+	cells[1] = b->pest;
+	cells[2] = b->mean;
+	cells[3] = b->highest;
+	cells[4] = b->read;
+	cells[5] = b->rule;
+	cells[6] = b->verdict;
+}
