@@ -1,6 +1,6 @@
-/* folder.h - a folder of a test's own, below TMPDIR: tests/run-part sweeps there, whatever
- * becomes of the test. Without one, in memory where there is such a folder: a disk takes
- * long to sync. */
+/* folder.h - a folder of a test's own, below TMPDIR: tests/run-part sweeps there,
+ * whatever becomes of the test. Without one, in memory where there is such a folder: a
+ * disk takes long to sync. */
 #ifndef TESTS_FOLDER_H
 #define TESTS_FOLDER_H
 

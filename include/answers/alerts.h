@@ -41,8 +41,8 @@ struct alerts {
  * of this season. farm 0 = all. A catch that is OVER again at the next clearing is the
  * same alert while nobody answered, so that one answer is enough; after an answer, or a
  * clearing that was not over, it is a new one. An open one stays, whatever came after
- * it. Biofix, flight and degree-days of an earlier day are those of log_moment_at: where
- * it cannot tell, the answer is unknown. */
+ * it. Biofix, flight and degree-days of an earlier day are those of log_moment_at:
+ * where it cannot tell, the answer is unknown. */
 void alerts_of(const struct log *l, int64_t farm, struct alerts *out);
 /* Of one block; answered ones of its farm are among them. */
 void alerts_of_block(const struct log *l, int64_t block, struct alerts *out);

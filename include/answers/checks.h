@@ -9,8 +9,8 @@
  * was not entered. */
 void check_say_share(const struct fruit_check *c, struct buf *out);
 
-/* Adds the checks of the block in this season to the reasons, latest first: those of the
- * pest and those that were not told apart. */
+/* Adds the checks of the block in this season to the reasons, latest first: those of
+ * the pest and those that were not told apart. */
 bool why_read_checks(const struct log *l, struct book *b, int64_t block, int64_t pest,
 	struct why *out, struct err *e);
 

@@ -97,9 +97,9 @@ bool answer_over(struct hearing *h, const struct known *k, const struct answer_r
 /* Those of one block; the items are the caller's to free. */
 struct treatments treatments_of_block(const struct treatments *t, int64_t block);
 
-/* "Addermoor, Pond block, pick planned for 2026-08-28: too early: earliest pick Thu 3 Sep
- * (14 days after 20 Aug)". False and nothing added when nothing bars it or leaves open
- * whether it is allowed. t: all treatments of its block. z NULL: UTC. */
+/* "Addermoor, Pond block, pick planned for 2026-08-28: too early: earliest pick Thu 3
+ * Sep (14 days after 20 Aug)". False and nothing added when nothing bars it or leaves
+ * open whether it is allowed. t: all treatments of its block. z NULL: UTC. */
 bool pick_doubt(const struct known *k, const struct pick *p, const struct treatments *t,
 	const struct zone *z, struct buf *out);
 

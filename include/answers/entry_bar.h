@@ -56,8 +56,8 @@ struct pick_row {
 	char day_text[SAY_SHORT];       /* "Fri 28 Aug" */
 	/* "too early: earliest pick Thu 3 Sep (14 days after 20 Aug)"; "not barred from
 	 * Thu 3 Sep on (14 days after 20 Aug)"; "not known: no preharvest interval
-	 * entered for ..."; without a pick "earliest pick Thu 3 Sep (...)", or "pick not
-	 * known, not before Thu 3 Sep (...): no preharvest interval entered for ..." */
+	 * entered for ..."; without a pick "earliest pick Thu 3 Sep (...)", or "pick
+	 * not known, not before Thu 3 Sep (...): no preharvest interval entered" */
 	char says[SAY_LINE * 2];
 	char by[SAY_LINE]; /* the treatment that decides, as above; "": none */
 	/* TONE_OVER: a pick too early; TONE_UNSURE: not known, or barred */

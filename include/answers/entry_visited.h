@@ -1,5 +1,5 @@
-/* entry_visited.h - visits on days on which a treatment barred the block that is
- * entered after them. */
+/* entry_visited.h - visits on days on which the block was barred by a treatment that
+ * was entered after them. */
 #ifndef ANSWERS_ENTRY_VISITED_H
 #define ANSWERS_ENTRY_VISITED_H
 

@@ -1,6 +1,6 @@
-/* far.h - whether a position can be right. A swapped sign or a torn
- * decimal puts a trap into another country; what lies absurdly far from the traps of
- * its farm is taken in and asked about. */
+/* far.h - whether a position can be right. A swapped sign or a torn decimal puts a trap
+ * into another country; what lies absurdly far from the traps of its farm is taken in
+ * and asked about. */
 #ifndef ANSWERS_FAR_H
 #define ANSWERS_FAR_H
 

@@ -54,7 +54,7 @@ bool log_read(
 	struct log *l, struct book *b, int64_t farm, int32_t today, struct err *e);
 void log_free(struct log *l);
 
-/* "counted twice: 14 by JR, 9 by MB; not settled"; "" when nobody disputes the visit. */
+/* "counted twice: 14 by JR, 9 by MB; not settled"; "" when the visit is undisputed. */
 void log_say_dispute(
 	const struct log *l, const struct visit *shown, char *out, size_t size);
 
@@ -83,7 +83,7 @@ bool log_hangs(const struct log *l, size_t trap);
 int32_t log_last_run(const struct log *l, int64_t farm, int32_t upto);
 /* The trap's visit in the run of log.today: its latest of that date or the
  * limits.open_days days before it; NULL when it was only skipped on one of those. A
- * lure changed on one of those days (visit_is_service) is passed over: nobody counted. */
+ * lure changed on one of those days (visit_is_service) is passed over. */
 const struct visit *log_run_visit(const struct log *l, size_t trap);
 bool log_visited_in_run(const struct log *l, size_t trap);
 /* Traps of the farm that hang and are not visited in the run. */

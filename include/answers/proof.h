@@ -12,8 +12,8 @@ struct proof_case {
 	const char *id;     /* "CM1" as in share/thresholds.csv; X and P for examples */
 	const char *source; /* bibliographic, not translated */
 	const char *printed; /* what the source says, in our words */
-	char remark
-		[PROOF_REMARK_BYTES]; /* what in it is ours: inferred, derived; or "" */
+	/* what in it is ours: inferred, derived; "" */
+	char remark[PROOF_REMARK_BYTES];
 	char rule[PROOF_TEXT_BYTES];  /* "trap-week 2 >= 2"; "lure life", "card load" */
 	char input[PROOF_TEXT_BYTES]; /* "7 nights: 2 - 2"; see proof_legend */
 	char expected[PROOF_TEXT_BYTES], ours[PROOF_TEXT_BYTES];

@@ -13,10 +13,10 @@ struct run_trap {
 	int64_t lure_kind, card_kind;
 	int32_t card_full_at; /* moths that the card holds; 0: not known */
 	bool is_border, is_disrupted, hangs;
-	char last[RUN_LAST][8]; /* last four weekly catches before this run, oldest
-	                            * first: "2", "30+", "-" not read, "" none */
-	int32_t last_count
-		[RUN_LAST]; /* raw counts of the last four that were counted */
+	/* the last four weekly catches before this run, oldest first: "2", "30+", "-"
+	 * not read, "" none */
+	char last[RUN_LAST][8];
+	int32_t last_count[RUN_LAST]; /* raw, of the last four that were counted */
 	size_t n_last_count;
 	/* entered in this run */
 	bool open;          /* nothing yet, or no more than a lure changed (below) */
@@ -54,8 +54,8 @@ struct run {
 	char title_day[DAY_TEXT_SIZE];   /* "Tue 21 July 2026 · week 30" */
 	char title_short[DAY_TEXT_SIZE]; /* "Tue 21 Jul" */
 	char last_text[SAY_SHORT * 2];   /* "last run Tue 14 Jul, 7 nights" */
-	struct run_trap *traps; /* in driving order; those that hang, are missing, or
-	                            * have a visit in this run */
+	/* in driving order; those that hang, are missing or were visited in this run */
+	struct run_trap *traps;
 	size_t n, cap;
 	int done, over;
 	int lures_left, cards_left; /* due and not changed yet */

@@ -13,7 +13,8 @@ enum {
 /* How much a text wants to be seen; pages turn it into ink. */
 enum tone { TONE_PLAIN, TONE_TITLE, TONE_OVER, TONE_UNSURE, TONE_QUIET };
 
-/* "7.0"; "30.0+" with a floor; "7.0?" while scouts do not agree on a count in it; "-" when unread. */
+/* "7.0"; "30.0+" with a floor; "7.0?" while scouts do not agree on a count in it; "-"
+ * when unread. */
 void say_weekly(const struct weekly *w, char out[static SAY_SHORT]);
 /* A raw visit in a narrow column: "12", "12+", "0", "-" skipped, "spoiled 3+",
  * "missing", "hung", "pulled"; with c, l, s for new card, new lure, stirred: "1 cl". */
@@ -47,7 +48,7 @@ void say_verdict_line(
 /* "lure 3 d late", "lure due", "card due", "card full"; "" when all is fine. */
 void say_service(const struct lure_state *lure, const struct card_state *card,
 	char *out, size_t size);
-/* "3 lures, 1 card"; "nothing" */
+/* "3 lures, 1 card"; "nothing"; "nothing known" where a lure is not known. */
 void say_bring(const struct brings *b, char *out, size_t size);
 
 /* "27 Jul": a day without weekday and year; "" for DAY_NONE. */

@@ -1,5 +1,5 @@
-/* season_chart.h - the season of one block and pest: catches, thresholds, what was over,
- * what was done. */
+/* season_chart.h - the season of one block and pest: catches, thresholds, what was
+ * over, what was done. */
 #ifndef ANSWERS_SEASON_CHART_H
 #define ANSWERS_SEASON_CHART_H
 

@@ -48,8 +48,8 @@ struct season_page {
 	size_t n_sources, cap_sources;
 };
 
-/* Of the farm's season that log.today lies in (for a past one read the log as of its last
- * day) and the one before it. Zero-initialise p; reading again replaces. */
+/* Of the farm's season that log.today lies in (for a past one read the log as of its
+ * last day) and the one before it. Zero-initialise p; reading again replaces. */
 bool season_page_read(struct season_page *p, struct book *b, const struct log *l,
 	int64_t farm, struct err *e);
 void season_page_free(struct season_page *p);

@@ -13,16 +13,15 @@ struct sheet_trap {
 	char lure_since[8], card_since[8]; /* "14 Jul" */
 	char service[SAY_SHORT * 2];       /* what is due there by the next run */
 	bool lure_due, card_due;
-	char barred[SAY_SHORT * 3]; /* "no entry till Wed 06:00"; "treatment
-	                                    * planned: Thu 23 Jul 18:00"; "" */
-	char last[RUN_LAST][8];     /* weekly catches of the four runs before */
-	char count[SAY_SHORT];      /* this run's visit: "7 c"; "" when there is none */
-	char week[SAY_SHORT];       /* catch per week; "-" */
+	/* "no entry till Wed 06:00"; "treatment planned: Thu 23 Jul 18:00"; "" */
+	char barred[SAY_SHORT * 3];
+	char last[RUN_LAST][8]; /* weekly catches of the four runs before */
+	char count[SAY_SHORT];  /* this run's visit: "7 c"; "" when there is none */
+	char week[SAY_SHORT];   /* catch per week; "-" */
 	char nights[SAY_SHORT];
 	char rule[SAY_SHORT], verdict[SAY_SHORT];
 	bool is_over;
-	char total[SAY_SHORT]; /* moths this season; "at least" with a +; "-" never
-	                        * read */
+	char total[SAY_SHORT]; /* moths this season; at least: "12+"; never read: "-" */
 	char says[SAY_LINE];   /* what is missing, doubts */
 	bool needs_attention;  /* over, unknown, overdue, barred, not hanging */
 };
@@ -42,7 +41,9 @@ struct sheet {
 	char day[DAY_TEXT_SIZE]; /* "Tue 21 July 2026 · week 30" */
 	char scout[SCOUT_BYTES]; /* of this run's visits, "" when none or several */
 	char last_run[SAY_SHORT * 2];
-	char bring[SAY_LINE];     /* "2 CM 1 mg lures, 1 delta card" by kind */
+	/* "2 CM 1 mg lures, 1 delta card; 1 lure not known"; "nothing"; "nothing known"
+	 * where a lure is not known */
+	char bring[SAY_LINE];
 	struct sheet_trap *traps; /* driving order */
 	size_t n, cap;
 	struct sheet_block *blocks;

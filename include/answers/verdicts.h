@@ -30,8 +30,8 @@ struct verdict_rows {
 void verdicts_of(const struct log *l, int64_t farm, int64_t pest, int32_t day,
 	struct verdict_rows *out);
 
-/* The same of one block, all pests; and of the blocks and pests alone of which a trap was
- * cleared on the day (farm, block: 0 = all). */
+/* The same of one block, all pests; and of the blocks and pests alone of which a trap
+ * was cleared on the day (farm, block: 0 = all). */
 void verdicts_of_block(
 	const struct log *l, int64_t block, int32_t day, struct verdict_rows *out);
 void verdicts_cleared_on(const struct log *l, int64_t farm, int64_t block, int32_t day,

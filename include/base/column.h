@@ -25,7 +25,7 @@ enum pick_from {
 	PICK_LURE, /* of the record's pest, or of no single one */
 	PICK_CARD,
 	PICK_STATION,
-	PICK_CROP, /* those that blocks have; another may be typed */
+	PICK_CROP, /* of blocks, and of published thresholds; another may be typed */
 	PICK_BIOFIX_RULE,
 	PICK_APPLICATOR,  /* those of earlier treatments; another may be typed */
 	PICK_CERTIFICATE, /* the same, of that applicator if one is typed */

@@ -20,9 +20,9 @@ struct err {
 };
 
 /* Fills *e (which may be NULL) and returns false: `return err_set(e, ...);`
- * A text that is too long is cut between two characters. Control characters and
- * bytes that are no UTF-8 become '?', whatever value was put in. e->text itself may
- * be an argument. */
+ * In a text that is too long paths lose their middle; then it is cut between two
+ * characters. Control characters and bytes that are no UTF-8 become '?', whatever value
+ * was put in. e->text itself may be an argument. */
 bool err_set(struct err *e, enum err_kind kind, const char *fmt, ...)
 	__attribute__((format(printf, 3, 4)));
 

@@ -1,5 +1,5 @@
-/* names.h - names of the book found by hashing, each within a
- * parent (a block within its farm; 0 where names are unique in the book). */
+/* names.h - names of the book found by hashing, each within a parent (a block within
+ * its farm; 0 where names are unique in the book). */
 #ifndef BASE_NAMES_H
 #define BASE_NAMES_H
 

@@ -21,9 +21,9 @@ struct plot {
 struct plot plot_fit(const double *x, const double *y, size_t n, int rows, int cols);
 /* The cell of a point; false: outside. */
 bool plot_cell(const struct plot *p, double x, double y, int *row, int *col);
-/* False for a point so far from the n >= 1 points that these would be a heap in a corner
- * of a map that has it too: farther outside them than twice their longer extent, and
- * than 500 m. */
+/* False for a point so far from the n >= 1 points that these would be a heap in a
+ * corner of a map that has it too: farther outside them than twice their longer extent,
+ * and than 500 m. */
 bool plot_is_near(const double *x, const double *y, size_t n, double at_x, double at_y);
 /* Calls `mark` for each cell from one point to another, ends included (an outline's
  * edge). */

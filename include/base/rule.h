@@ -30,7 +30,8 @@ struct rule {
 	char note[NOTE_BYTES], source[SOURCE_BYTES];
 };
 
-/* The numbers of the judgement that the grower may set. */
+/* The numbers of the judgement that the grower may set; the first number of each
+ * comment is the usual one. */
 struct limits {
 	int32_t join_nights;  /* 5: shorter intervals are joined with earlier ones */
 	int32_t long_nights;  /* 10: longer is an average over more than a week */
@@ -38,8 +39,9 @@ struct limits {
 	int32_t near_x100;    /* 70: from this part of the threshold an under is near */
 	int32_t read_num, read_den; /* 2 of 3 traps must be read for a block mean */
 	int32_t open_days; /* 2: a run may spill over into this many next days */
-	int32_t fill_days; /* 0: gaps of up to 3 days are filled when set */
-	int32_t skip_biofix_day; /* 0: the biofix day itself counts; 1: the next is the first */
+	int32_t fill_days; /* 0: no gap in the weather is filled; 1..3: so many days */
+	/* 0: the biofix day itself counts; 1: the day after it is the first */
+	int32_t skip_biofix_day;
 	/* 20 or more that is over 5 times the highest of the last four: ask */
 	int32_t odd_count, odd_times;
 };

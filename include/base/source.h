@@ -1,4 +1,4 @@
-/* source.h - what moths may come from: a neglected orchard, wild hosts, a pile of bins. */
+/* source.h - what moths may come from: a neglected orchard, wild hosts, bins. */
 #ifndef BASE_SOURCE_H
 #define BASE_SOURCE_H
 

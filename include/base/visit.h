@@ -19,8 +19,8 @@ struct visit {
 	int64_t new_card, new_lure; /* kind put in at this visit, 0 = left as it was */
 	bool stirred;               /* glue worked through, so that it grips again */
 	/* Another scout's book says otherwise, and nobody has settled it: the counts of
-	 * all that is said, or most = COUNT_NONE when one of them is no plain count. Never
-	 * saved with the visit. */
+	 * all that is said, or most = COUNT_NONE when one of them is no plain count.
+	 * Never saved with the visit. */
 	bool is_disputed;
 	int32_t least, most;
 };

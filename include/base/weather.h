@@ -28,8 +28,8 @@ struct biofix_date {
 	int64_t id, farm, pest;
 	int season; /* year that the season began in */
 	int32_t day;
-	char rule
-		[SOURCE_BYTES]; /* word of season/biofix.h, or own words; "" = by hand */
+	/* a word of season/biofix.h, or own words; "" = by hand */
+	char rule[SOURCE_BYTES];
 };
 
 struct stations {

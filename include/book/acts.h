@@ -1,5 +1,5 @@
-/* acts.h - treatments, picks, fruit checks, dispensers and answers in the book. A record
- * is corrected, never rewritten: its old form stays in the history. */
+/* acts.h - treatments, picks, fruit checks, dispensers and answers in the book. A
+ * record is corrected, never rewritten: its old form stays in the history. */
 #ifndef BOOK_ACTS_H
 #define BOOK_ACTS_H
 
@@ -19,8 +19,9 @@ bool book_answers(struct book *b, int64_t farm, int32_t from, int32_t to,
 	struct answers *out, struct err *e);
 
 /* id 0 makes a new row and sets the id. Refused with one sentence: an unknown block, a
- * value out of range, an end before its start, more stung and entered than looked at, an
- * answer to no trap of the block, dispensers that overlap others of the block and pest. */
+ * value out of range, an end before its start, more stung and entered than looked at,
+ * an answer to no trap of the block, dispensers that overlap others of the block and
+ * pest. */
 bool book_put_treatment(struct book *b, struct treatment *t, struct err *e);
 bool book_put_pick(struct book *b, struct pick *p, struct err *e);
 bool book_put_fruit_check(struct book *b, struct fruit_check *c, struct err *e);

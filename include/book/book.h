@@ -28,6 +28,8 @@ enum book_open {
  * `who` (may be "") is written beside every change; borrowed until book_close. */
 struct book *book_open(
 	const char *path, enum book_open how, const char *who, struct err *e);
+/* NULL is fine. While the book is open for writing a journal may lie beside it, called
+ * like the book with -journal; it goes with the last that closes the book. */
 void book_close(struct book *b);
 
 /* Sets the name that is written beside changes from now on. */

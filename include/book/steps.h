@@ -50,10 +50,9 @@ bool book_stamp(struct book *b, const char *kind, int64_t id, struct row_stamp *
 /* What changed in a row, latest first: one item per field and change. */
 struct row_change {
 	char changed_at[32], changed_by[SCOUT_BYTES]; /* of the change */
-	char field
-		[24]; /* column of the table: "life_days"; "" : it was put in or out */
-	char before[NOTE_BYTES],
-		after[NOTE_BYTES]; /* as texts; a reference as its name */
+	char field[24]; /* column of the table: "life_days"; "": it was put in or out */
+	/* as texts; a reference as its name */
+	char before[NOTE_BYTES], after[NOTE_BYTES];
 };
 struct row_changes {
 	struct row_change *items;

@@ -74,8 +74,10 @@ struct import_from {
 
 /* Takes the file into the book: all rows or none, in one transaction. The first row
  * names the columns. Streams: memory grows by some 12 bytes a visit of the file or of
- * the book, no more. False with ERR_INPUT when a row is wrong (see out->problems), the
- * book then being as it was. Zero-initialise out; free it in any case. */
+ * the book, no more; what is sorted beyond that, of a hundred thousand visits and more,
+ * lies in files without a name where the system has its temporary ones. False with
+ * ERR_INPUT when a row is wrong (see out->problems), the book then being as it was.
+ * Zero-initialise out; free it in any case. */
 bool exchange_import(struct book *b, const struct kind *kind,
 	const struct import_from *from, struct imported *out, struct err *e);
 

@@ -41,10 +41,10 @@ void flight_csv(const struct log *l, const struct flight_view *v, struct buf *ou
 void record_csv(const struct record *r, struct buf *out);
 
 /* One row per block, border, neighbourhood (near), trap and source, under the names of
- * hotspots_csv_head. `farm` and a colon stand before each name unless it is "". What was
- * not tested, is not known or has no bound is empty. Of a source ratio is that of the
- * catch 100 m farther away, p_shuffle that of the order of catch and distance. says:
- * words of season/hotspot.h, of a source those of season/gradient.h. */
+ * hotspots_csv_head. `farm` and a colon stand before each name unless it is "". What
+ * was not tested, is not known or has no bound is empty. Of a source ratio is that of
+ * the catch 100 m farther away, p_shuffle that of the order of catch and distance.
+ * says: words of season/hotspot.h, of a source those of season/gradient.h. */
 void hotspots_csv_head(struct buf *out);
 void hotspots_csv(const struct hot_view *v, const char *farm, struct buf *out);
 

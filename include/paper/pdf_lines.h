@@ -1,5 +1,5 @@
-/* pdf_lines.h - lines, areas and marks on the pages of a PDF, in millimetres as in pdf.h.
- */
+/* pdf_lines.h - lines, areas and marks on the pages of a PDF, in millimetres as in
+ * pdf.h. */
 #ifndef PAPER_PDF_LINES_H
 #define PAPER_PDF_LINES_H
 

@@ -1,5 +1,5 @@
-/* sheet.h - the weekly scouting sheet: as text, set for a printer of 10 characters and 6
- * lines an inch, margins left free; and as a PDF. */
+/* sheet.h - the weekly scouting sheet: as text, set for a printer of 10 characters and
+ * 6 lines an inch, margins left free; and as a PDF. */
 #ifndef PAPER_SHEET_H
 #define PAPER_SHEET_H
 

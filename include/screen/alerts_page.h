@@ -21,8 +21,8 @@ struct key_rows alerts_page_keys(void);
 struct wish alerts_page_key(struct alerts_page *p, struct input in);
 void alerts_page_draw(struct alerts_page *p, struct canvas *c);
 
-/* Shows a list (again). first: from its first row on; else an answer that is being typed
- * stays. */
+/* Shows a list (again). first: from its first row on; else an answer that is being
+ * typed stays. */
 void alerts_page_show(struct alerts_page *p, const struct alerts *alerts, bool first);
 void alerts_page_free(struct alerts_page *p);
 

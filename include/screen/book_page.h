@@ -32,15 +32,13 @@ struct backup_line {
 };
 
 struct backups_page {
-	struct backup_line
-		*lines; /* as in struct backups; filled by the loop, owned by it */
+	struct backup_line *lines; /* as in struct backups; the loop's */
 	size_t n, picked, top;
 	int rows;
 	bool shown; /* what is in it, instead of the list */
 	bool sure;  /* then r was pressed: the next one restores it */
-	char about
-		[3]
-		[SAY_LINE]; /* of shown: that backup, the present book, what is kept */
+	/* of shown: that backup, the present book, what is kept */
+	char about[3][SAY_LINE];
 	struct message message;
 };
 

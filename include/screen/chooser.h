@@ -26,7 +26,8 @@ const char *chooser_turn(const struct chooser *s, const char *text, int by, bool
 /* The choice of this very text, in either case of letters; NULL: none. */
 const struct entry_choice *chooser_find(const struct chooser *s, const char *text);
 
-/* For the key line of a page that shows a list alone: Enter, what picks now, Esc. */
+/* For the key line of a page that shows a list alone: Enter, what picks now, Esc; Esc
+ * alone where nothing matches. */
 struct key_rows chooser_keys(const struct chooser *s);
 /* Says that nothing is called what is typed, if that is so. */
 void chooser_say_none(const struct chooser *s, struct message *m);

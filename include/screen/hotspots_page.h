@@ -29,13 +29,13 @@ struct hotspots_page {
 };
 
 /* Of the list the columns are dropped in this order: ratio, rate; name and answer stay.
- * The picked row's sentence stands below it, then sources that the catch falls away from
- * and what was left out, as far as there is room; the answer as a whole with the
- * numbers. On the map the arrows go to the next trap in their direction; a digit
- * is a trap and the class of its catch, ? one that was not read, o one that is not
- * compared, a letter a source, dots its outline; the picked trap is reversed, those
- * near it underlined and named below. As the map gets lower these go: what the digits
- * mean, the sources' names, the scale. */
+ * The picked row's sentence stands below it, then sources that the catch falls away
+ * from and what was left out, as far as there is room; the answer as a whole with the
+ * numbers. On the map the arrows go to the next trap in their direction; a digit is a
+ * trap and the class of its catch, ? one that was not read, o one that is not compared,
+ * a letter a source, dots its outline; the picked trap is reversed, those near it
+ * underlined and named below. As the map gets lower these go: what the digits mean, the
+ * sources' names, the scale. */
 struct key_rows hotspots_page_keys(void);
 /* What the marks on the page mean, for the help page: up to NULL, N_(). */
 const char *const *hotspots_page_notes(void);

@@ -1,5 +1,5 @@
 /* merge_page.h - bringing another scout's book in: its path is asked for, what would
- * come is shown before anything happens, and what is left open is settled one by one. */
+ * come is shown before anything happens, and what is left open is settled. */
 #ifndef SCREEN_MERGE_PAGE_H
 #define SCREEN_MERGE_PAGE_H
 

@@ -1,5 +1,5 @@
-/* picks_page.h - planned and done picks beside the treatments before them, and the blocks
- * that may not be entered or picked today. */
+/* picks_page.h - picks, planned and done, beside the treatments before them, and the
+ * blocks that may not be entered or picked today. */
 #ifndef SCREEN_PICKS_PAGE_H
 #define SCREEN_PICKS_PAGE_H
 

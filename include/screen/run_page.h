@@ -48,7 +48,7 @@ struct run_page {
 	bool said_done;      /* all is done was said: the next Enter goes back */
 	bool unsaved;      /* what is typed could not be saved: digits would bend it */
 	bool at_rest;      /* all is done: no key changes a trap till one is picked */
-	int64_t told_trap; /* of the visit of another day that a message named; 0 none */
+	int64_t told_trap; /* whose visit of another day a message named; 0: none */
 	int32_t told_day;
 	int rows; /* of the list in the last frame */
 	int cols; /* of the last frame */

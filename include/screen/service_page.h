@@ -16,11 +16,11 @@ enum service_ask {
 	SERVICE_ASKS_COUNT, /* moths on the old card, typed in the message line */
 };
 
-/* A line as it is drawn: (part of) a row that can be picked, or a heading. */
+/* A line as it is drawn: (part of) a row that can be picked, or of another text. */
 struct service_line {
-	size_t row;  /* SIZE_MAX: none */
-	size_t part; /* of a text that takes several lines: which of them */
-	const char *text;
+	size_t row;       /* SIZE_MAX: none */
+	size_t part;      /* of a text that takes several lines: which of them */
+	const char *text; /* of the other: translated */
 	enum ink ink;
 };
 /* All of them, for a window of `cols` columns. */

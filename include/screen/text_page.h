@@ -1,4 +1,4 @@
-/* text_page.h - lines to read: what changed in a record, what a file was refused for. */
+/* text_page.h - lines to read: what changed in a record, why a file was refused. */
 #ifndef SCREEN_TEXT_PAGE_H
 #define SCREEN_TEXT_PAGE_H
 

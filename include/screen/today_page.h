@@ -1,4 +1,4 @@
-/* today_page.h - opens first. */
+/* today_page.h - the page that opens first: what to run, what is over or barred. */
 #ifndef SCREEN_TODAY_PAGE_H
 #define SCREEN_TODAY_PAGE_H
 

@@ -1,5 +1,5 @@
-/* told.h - a list whose rows are a head and some sentences below it, each wrapped to the
- * width of the page. */
+/* told.h - a list whose rows are a head and some sentences below it, each wrapped to
+ * the width of the page. */
 #ifndef SCREEN_TOLD_H
 #define SCREEN_TOLD_H
 

@@ -1,4 +1,4 @@
-/* weather_page.h - a day is two numbers and Enter. */
+/* weather_page.h - a station's days, typed in: two numbers and Enter for each. */
 #ifndef SCREEN_WEATHER_PAGE_H
 #define SCREEN_WEATHER_PAGE_H
 

@@ -13,13 +13,13 @@ enum want {
 	WANT_HELP, /* the keys that work on this page */
 	WANT_RUN,  /* the run of .farm */
 	WANT_WEEK, /* the Week page, filtered by .farm and .pest (0 = all) */
-	WANT_WHY, /* behind .trap, or .block and .pest; Run, Alerts: .visit.trap, an id */
-	WANT_SHEET, /* print the weekly sheet of .farm; .by 1: the one to carry */
-	WANT_SEASON, /* print the page of .farm's season .id, the year that it began in */
-	WANT_SAVE, /* .visit and .words: on the disk before the next frame; .by: it was
-	                 asked about, as the trap may not be entered (enum
-	                 waiting_state) */
-	WANT_UNDO, /* take back the latest change in this run */
+	WANT_WHY, /* behind .trap, or .block and .pest; Run, Alerts: .visit.trap (id) */
+	WANT_SHEET,  /* print the weekly sheet of .farm; .by 1: the one to carry */
+	WANT_SEASON, /* print the page of .farm's season .id, the year it began in */
+	/* .visit and .words: on the disk before the next frame; .by: it was asked
+	 * about, as the trap may not be entered (enum waiting_state) */
+	WANT_SAVE,
+	WANT_UNDO,    /* take back the latest change in this run */
 	WANT_FLIGHT,  /* the Flight page of .farm, .block, .trap, .pest */
 	WANT_BIOFIX,  /* set it to .day for .farm and .pest; DAY_NONE: take it out */
 	WANT_WEATHER, /* the weather of .farm's station */
@@ -33,14 +33,15 @@ enum want {
 	WANT_START_DEMO,
 	WANT_BOOK, /* the Book page */
 	WANT_BACKUPS,
-	WANT_RESTORE, /* the backup .id of the list in place of the book; .by 0: shows
-			 what is in it first */
+	/* the backup .id of the list in place of the book; .by 0: shows what is in it
+	 * first */
+	WANT_RESTORE,
 	WANT_MERGE_PAGE,
 	WANT_MERGE_LOOK, /* what the book at .words.note would bring */
 	WANT_MERGE,      /* it is merged */
 	WANT_MERGE_UNDO, /* back to before the latest merge; .by 0 looks if that goes */
 	WANT_SETTLE,     /* see merge_page.h */
-	WANT_ENTRIES, /* the list of the family .kind, filtered by .farm, .block, .pest */
+	WANT_ENTRIES,    /* the list of the family .kind, of .farm, .block, .pest */
 	WANT_ENTRY_FARM, /* the list of the next farm only, then of all */
 	WANT_ENTRY_PEST, /* the same for the pest */
 	WANT_ENTRY_ALL,  /* those put away too, or no longer */
@@ -57,20 +58,23 @@ enum want {
 	WANT_REPLACE,   /* the trap .id by one for the pest in .words.note; "" asks */
 	WANT_CHANGES,   /* what changed in .id */
 	WANT_UNDO_STEP, /* take back the latest step of this session, in any family */
-	WANT_DIARY, /* of .trap, an index in the log, or of .visit.trap or .id; without
-	                   one the season of .block */
+	/* of .trap, an index in the log, or of .visit.trap or .id; without one the
+	 * season of .block */
+	WANT_DIARY,
 	WANT_SAVE_PAST,    /* .visit and .words of the Diary page, as WANT_SAVE */
 	WANT_REMOVE_VISIT, /* of .visit.trap on .day */
 	WANT_UNDO_PAST,    /* take back the latest change in that trap's season */
 	WANT_SERVICE,      /* the Service page of .farm (0 = all) */
-	WANT_CHANGED, /* a new lure (.kind 1) or card (0) of the kind .id (0: the usual)
-	                 went into .trap today; .by: see service_page.h */
+	/* a new lure (.kind 1) or card (0) of the kind .id (0: the usual) went into
+	 * .trap today; .by: see service_page.h */
+	WANT_CHANGED,
 	WANT_UNDO_CHANGED, /* take back what was changed last on the Service page */
 	WANT_THRESHOLDS,   /* the thresholds of .pest (0 = all), own and published */
 	WANT_TAKE_RULE,    /* the published one in row .id of the list */
 	WANT_ALERTS,       /* the Alerts page */
-	WANT_ANSWER, /* to the alert .id of the list, on Why to its own: the decision
-	                .by, with .words.note */
+	/* to the alert .id of the list, on Why to its own: the decision .by, with
+	 * .words.note */
+	WANT_ANSWER,
 	WANT_PICKS,  /* the Picks page */
 	WANT_RECORD, /* of the season's treatments, as a text */
 	WANT_PASS,   /* the open traps of .block, skipped: re-entry */

@@ -19,11 +19,11 @@ enum { AFTER_NIGHTS = 14 };
  * day falls into, one longer than AFTER_NIGHTS, one whose catch is not known. */
 struct after_side {
 	size_t read; /* traps with at least one such interval */
-	int32_t least,
-		most; /* nights of the trap with the fewest and the most; 0: none */
-	struct bounds
-		week; /* mean of the traps' moths * 7 / nights, when read > 0; open
-	                        * when a full card is among them */
+	/* nights of the trap with the fewest and the most; 0: none */
+	int32_t least, most;
+	/* mean of the traps' moths * 7 / nights, when read > 0; open with a full card
+	 * among them */
+	struct bounds week;
 	size_t lures_overdue; /* read traps whose lure was past its life when counted */
 	size_t lures_unknown; /* whose lure's age or life is not known */
 	size_t intervals_lost; /* of all traps: catch not known, or too long */

@@ -32,8 +32,9 @@ enum biofix_state {
 	BIOFIX_NONE_YET,
 	BIOFIX_WAITS, /* caught at the last check: the next one decides */
 	BIOFIX_DATED,
-	BIOFIX_READ_TOO_SELDOM, /* the traps are not read often enough for the rule to
-	                         * tell; read_nights says how often they are */
+	/* the traps are not read often enough for the rule to tell; read_nights says
+	 * how often they are */
+	BIOFIX_READ_TOO_SELDOM,
 	BIOFIX_STATE_COUNT
 };
 

@@ -24,8 +24,7 @@ struct interval {
 	 * `moths` else. most -1: no upper end. */
 	bool is_disputed;
 	int32_t least, most;
-	bool joins;   /* hangs together with the interval before: no spoiled,
-	             * missing or hung in between */
+	bool joins;   /* to the interval before: no spoiled, missing or hung between */
 	size_t visit; /* index of the closing visit in the list given */
 };
 
@@ -60,10 +59,12 @@ struct stand {
 	enum standing standing;
 	int32_t since;   /* day it got into this standing; DAY_NONE: never hung */
 	int32_t cleared; /* day the open interval began; DAY_NONE when none is open */
-	int32_t series_start; /* day of the `hung` (or first count) of this series or,
-	                       * when gone, of the one that ended; DAY_NONE */
-	int32_t skipped; /* latest skipped visit since `cleared`, not counting a lure
-	                  * changed between runs; DAY_NONE */
+	/* day of the `hung` (or first count) of this series or, when gone, of the one
+	 * that ended; DAY_NONE */
+	int32_t series_start;
+	/* latest skipped visit since `cleared`, not counting a lure changed between
+	 * runs; DAY_NONE */
+	int32_t skipped;
 	enum reason skip_reason;
 };
 

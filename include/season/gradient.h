@@ -36,9 +36,9 @@ const char *gradient_word(enum gradient_say s); /* of files */
 /* The numbers are there whatever is said, if they can be had at all. */
 struct gradient {
 	enum gradient_say say;
-	bool is_fitted;       /* else a .. b_hi and halving are NAN */
-	double a, b, phi, se; /* of log moths per trap-night, per metre; phi as it came,
-			       * used floored at 1 */
+	bool is_fitted; /* else a .. b_hi and halving are NAN */
+	/* of log moths per trap-night, per metre; phi as it came, used floored at 1 */
+	double a, b, phi, se;
 	double b_lo, b_hi;
 	struct range halving; /* metres; hi INFINITY: no limit. NAN unless b < 0 */
 	/* Spearman; S = sum of squared rank differences. rho NAN when all rates or all

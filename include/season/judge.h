@@ -64,8 +64,8 @@ struct seen {
 
 struct judgement {
 	enum verdict verdict;
-	bool questionable;   /* under or near, yet lure overdue, card loaded or
-	                      * a count not settled: "?" */
+	/* under or near, yet lure overdue, card loaded or a count not settled: "?" */
+	bool questionable;
 	struct bounds value; /* what was compared: the latest week, mean or total */
 	enum lacking lacking;
 	enum unread unread; /* with LACKING_READING */

@@ -31,10 +31,11 @@ struct weekly {
 	int32_t least, most; /* else both `moths`; most -1: no upper end */
 	bool is_long;        /* more than limits.long_nights: an average over weeks */
 	int32_t moths;       /* when unread: caught at least, 0 if nothing is known */
-	int32_t nights;      /* when unread: nights not read up to the asked day, 0..;
-	                     * UNREAD_SHORT: the few nights that were closed */
-	int32_t from, to;    /* DAY_NONE when nothing was ever closed */
-	size_t first, last;  /* intervals of the diary used; valid when UNREAD_NO */
+	/* when unread: nights not read up to the asked day, 0..; UNREAD_SHORT: the few
+	 * nights that were closed */
+	int32_t nights;
+	int32_t from, to;   /* DAY_NONE when nothing was ever closed */
+	size_t first, last; /* intervals of the diary used; valid when UNREAD_NO */
 };
 
 /* As it stood at the end of `asked`: later visits are not looked at.

@@ -1,4 +1,4 @@
-/* When nobody may enter a block, and when it may be picked. */
+/* agenda_blocks.c - when nobody may enter a block, and when it may be picked. */
 #include "agenda_parts.h"
 
 #include "answers/entry_bar.h"

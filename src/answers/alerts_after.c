@@ -1,4 +1,5 @@
-/* What the catch did after a decision: numbers and what makes them doubtful. */
+/* alerts_after.c - what the catch did after a decision: numbers and what makes them
+ * doubtful. */
 #include "alerts_parts.h"
 
 #include "answers/say.h"

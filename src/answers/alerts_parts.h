@@ -9,7 +9,7 @@
 void alert_say_after(
 	const struct log *l, const struct answer *x, char *out, size_t size);
 
-/* Makes one of those that came at checks in a row; leaves them in an order of its own. */
+/* Makes one of those that came at checks in a row; their order afterwards is open. */
 void alerts_join_spells(struct alerts *a);
 
 #endif

@@ -1,4 +1,4 @@
-/* A block's season by date. */
+/* block_diary.c - a block's season by date. */
 #include "block_diary_parts.h"
 
 #include "answers/alerts.h"

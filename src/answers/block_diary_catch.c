@@ -1,4 +1,5 @@
-/* Catches that were over their threshold, and each pest's weeks as a flight line. */
+/* block_diary_catch.c - catches that were over their threshold, and each pest's weeks
+ * as a flight line. */
 #include "block_diary_parts.h"
 
 #include "answers/week.h"

@@ -1,4 +1,4 @@
-/* Fruit checks and dispensers in the diary of a block. */
+/* block_diary_checks.c - fruit checks and dispensers in the diary of a block. */
 #include "block_diary_parts.h"
 
 #include "answers/checks.h"

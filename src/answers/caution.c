@@ -1,4 +1,4 @@
-/* The cautions: in one place, so that page, paper and help say the same. */
+/* caution.c - the cautions: in one place, so that page, paper and help say the same. */
 #include "answers/say.h"
 
 #include "base/words.h"

@@ -1,4 +1,4 @@
-/* Picks and fruit checks as rows. */
+/* entry_acts.c - picks and fruit checks as rows. */
 #include "base/day.h"
 #include "base/text.h"
 #include "base/words.h"

@@ -1,4 +1,4 @@
-/* Dispensers and answers as rows. */
+/* entry_acts_decided.c - dispensers and answers as rows. */
 #include "base/day.h"
 #include "base/text.h"
 #include "base/words.h"

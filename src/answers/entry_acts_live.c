@@ -1,5 +1,5 @@
-/* What a pick or a treatment would mean, while its form is still being filled in; and
- * what taking one out would change. */
+/* entry_acts_live.c - what a pick or a treatment would mean, while its form is still
+ * being filled in; and what taking one out would change. */
 #include "answers/entry_bar.h"
 #include "answers/entry_forms.h"
 #include "answers/verdicts.h"

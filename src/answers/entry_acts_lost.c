@@ -1,4 +1,4 @@
-/* What changes when a treatment is taken out. */
+/* entry_acts_lost.c - what changes when a treatment is taken out. */
 #include "answers/entry_bar.h"
 #include "answers/entry_forms.h"
 #include "base/mem.h"

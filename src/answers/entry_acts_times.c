@@ -1,4 +1,5 @@
-/* Moments as they are typed, and picks beside treatments in a file's own words. */
+/* entry_acts_times.c - moments as they are typed, and picks beside treatments in a
+ * file's own words. */
 #include "base/day.h"
 #include "base/mem.h"
 #include "base/words.h"

@@ -1,4 +1,5 @@
-/* Treatments as rows. Every number about a product is the user's, off its label. */
+/* entry_acts_treatments.c - treatments as rows. Every number about a product is the
+ * user's, off its label. */
 #include "base/day.h"
 #include "base/text.h"
 #include "base/words.h"

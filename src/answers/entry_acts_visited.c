@@ -1,4 +1,5 @@
-/* Visits on days on which a treatment that is entered after them barred the block. */
+/* entry_acts_visited.c - visits on days on which a treatment that is entered after them
+ * barred the block. */
 #include "answers/entry_visited.h"
 
 #include "base/buf.h"

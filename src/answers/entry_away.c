@@ -1,4 +1,4 @@
-/* Records put away, brought back and taken out. */
+/* entry_away.c - records put away, brought back and taken out. */
 #include "answers/entry_forms.h"
 
 #include "base/words.h"

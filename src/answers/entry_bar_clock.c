@@ -1,4 +1,4 @@
-/* Entry and picks of each block, in sentences. */
+/* entry_bar_clock.c - entry and picks of each block, in sentences. */
 #include "answers/entry_bar.h"
 
 #include "base/buf.h"

@@ -1,4 +1,4 @@
-/* What may be picked when. */
+/* entry_bar_picks.c - what may be picked when. */
 #include "answers/entry_bar.h"
 
 #include "answers/answered.h"

@@ -1,4 +1,4 @@
-/* Re-entry and picks in words. */
+/* entry_bar_say.c - re-entry and picks in words. */
 #include "entry_bar_parts.h"
 
 #include "answers/answered.h"

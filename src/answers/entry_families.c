@@ -1,3 +1,4 @@
+/* entry_families.c - the families of records, and what each can do. */
 #include "entry_family.h"
 
 #include "answers/entry_forms.h"

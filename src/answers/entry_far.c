@@ -1,4 +1,5 @@
-/* A position on a form that cannot be right is asked about, as in a file. */
+/* entry_far.c - a position on a form that cannot be right is asked about, as in a
+ * file. */
 #include "answers/far.h"
 #include "entry_family.h"
 

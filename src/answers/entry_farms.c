@@ -1,4 +1,4 @@
-/* Farms and blocks as rows. */
+/* entry_farms.c - farms and blocks as rows. */
 #include "answers/entry_rows.h"
 #include "base/text.h"
 #include "base/words.h"

@@ -1,4 +1,4 @@
-/* One record as a form, and back into the book. */
+/* entry_form.c - one record as a form, and back into the book. */
 #include "answers/entry_forms.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* Traps hung, pulled, replaced and put into another turn. */
+/* entry_hang.c - traps hung, pulled, replaced and put into another turn. */
 #include "entry_hang.h"
 
 #include "answers/entry_traps.h"

@@ -1,4 +1,4 @@
-/* Traps hung and pulled in a block that nobody may enter. */
+/* entry_hang_bar.c - traps hung and pulled in a block that nobody may enter. */
 #include "answers/answered.h"
 #include "answers/entry_bar.h"
 #include "answers/entry_traps.h"

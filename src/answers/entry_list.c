@@ -1,4 +1,4 @@
-/* The records of a family as a list. */
+/* entry_list.c - the records of a family as a list. */
 #include "answers/entry_forms.h"
 
 #include "base/mem.h"

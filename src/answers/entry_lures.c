@@ -1,4 +1,4 @@
-/* Lures and cards as rows, and what of them is on the shelf. */
+/* entry_lures.c - lures and cards as rows, and what of them is on the shelf. */
 #include "answers/entry_kinds.h"
 #include "base/text.h"
 #include "base/words.h"

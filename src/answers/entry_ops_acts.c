@@ -1,4 +1,4 @@
-/* Treatments and picks on the Book page. */
+/* entry_ops_acts.c - treatments and picks on the Book page. */
 #include "entry_family.h"
 
 #include "answers/entry_bar.h"

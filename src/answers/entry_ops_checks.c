@@ -1,4 +1,5 @@
-/* Fruit checks and dispensers on the Book page, and what the families of acts share. */
+/* entry_ops_checks.c - fruit checks and dispensers on the Book page, and what the
+ * families of acts share. */
 #include "answers/answered.h"
 #include "answers/checks.h"
 #include "base/text.h"

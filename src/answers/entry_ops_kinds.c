@@ -1,4 +1,4 @@
-/* Pests, lures and cards on the Book page. */
+/* entry_ops_kinds.c - pests, lures and cards on the Book page. */
 #include "entry_family.h"
 
 #include "base/text.h"

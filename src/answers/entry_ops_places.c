@@ -1,4 +1,4 @@
-/* Farms, blocks and stations on the Book page. */
+/* entry_ops_places.c - farms, blocks and stations on the Book page. */
 #include "entry_family.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* Thresholds and settings on the Book page. */
+/* entry_ops_rules.c - thresholds and settings on the Book page. */
 #include "entry_family.h"
 
 #include "base/text.h"

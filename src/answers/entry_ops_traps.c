@@ -1,4 +1,4 @@
-/* Traps on the Book page. */
+/* entry_ops_traps.c - traps on the Book page. */
 #include "entry_family.h"
 #include "entry_hang.h"
 

@@ -1,4 +1,4 @@
-/* Pests as rows, and how their degree-days are counted. */
+/* entry_pests.c - pests as rows, and how their degree-days are counted. */
 #include "answers/entry_kinds.h"
 #include "base/text.h"
 #include "base/words.h"

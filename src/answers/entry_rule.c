@@ -1,4 +1,4 @@
-/* What a threshold's row says, and what is wrong with it. */
+/* entry_rule.c - what a threshold's row says, and what is wrong with it. */
 #include "answers/entry_rules.h"
 #include "base/words.h"
 #include "season/rule.h"

@@ -1,4 +1,4 @@
-/* A threshold out of a form that is still being filled in. */
+/* entry_rule_live.c - a threshold out of a form that is still being filled in. */
 #include "answers/entry_forms.h"
 #include "answers/entry_rules.h"
 #include "base/text.h"

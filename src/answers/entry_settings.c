@@ -1,4 +1,5 @@
-/* Settings as rows: the numbers of the judgement, who is out, units and dates. */
+/* entry_settings.c - settings as rows: the numbers of the judgement, who is out, units
+ * and dates. */
 #include "answers/entry_forms.h"
 #include "answers/entry_rules.h"
 #include "base/text.h"
@@ -200,7 +201,7 @@ void setting_show(struct setting_row *r)
 		text_copy(r->value, sizeof r->value, _(value));
 }
 
-/* "70 %" as 70, "yes" as 1; a word that is shown in another language as files have it. */
+/* "70 %" as 70, "yes" as 1; a word in the person's language as files have it. */
 static void unshow(struct setting_row *r)
 {
 	const char *const *words = setting_facts[r->name].words;

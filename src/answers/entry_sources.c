@@ -1,4 +1,4 @@
-/* Sources as rows, and on the Book page. */
+/* entry_sources.c - sources as rows, and on the Book page. */
 #include "answers/entry_sources.h"
 #include "base/text.h"
 #include "base/words.h"

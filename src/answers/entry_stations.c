@@ -1,4 +1,4 @@
-/* Weather stations as rows. */
+/* entry_stations.c - weather stations as rows. */
 #include "answers/entry_kinds.h"
 #include "base/text.h"
 #include "base/words.h"

@@ -1,5 +1,5 @@
-/* The texts of a form's fields. They are those of the files, but that zeros at the end
- * of a number are dropped and an area is in the grower's unit. */
+/* entry_text.c - the texts of a form's fields. They are those of the files, but that
+ * zeros at the end of a number are dropped and an area is in the grower's unit. */
 #include "entry_family.h"
 
 #include "answers/entry_forms.h"

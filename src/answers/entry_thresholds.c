@@ -1,4 +1,4 @@
-/* Thresholds as rows. */
+/* entry_thresholds.c - thresholds as rows. */
 #include "answers/entry_rules.h"
 #include "base/text.h"
 #include "base/words.h"

@@ -1,4 +1,4 @@
-/* Traps as rows. */
+/* entry_trap_row.c - traps as rows. */
 #include "answers/entry_rows.h"
 #include "base/text.h"
 #include "base/words.h"

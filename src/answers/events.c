@@ -1,4 +1,4 @@
-/* The published events of a pest, out of share/phenology.csv. */
+/* events.c - the published events of a pest, out of share/phenology.csv. */
 #include "events.h"
 
 #include "base/csv.h"

@@ -1,4 +1,4 @@
-/* Looking things up in the log by id and by name. */
+/* find.c - looking things up in the log by id and by name. */
 #include "log_parts.h"
 
 #include "base/buf.h"

@@ -1,4 +1,4 @@
-/* The table of flights and the biofix, in words. */
+/* flight_rows.c - the table of flights and the biofix, in words. */
 #include "flight_parts.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* One season of counts, as weeks. */
+/* flight_season.c - one season of counts, as weeks. */
 #include "flight_parts.h"
 
 #include "base/mem.h"
@@ -85,8 +85,8 @@ int flight_lead(const struct flight_season *s)
 	return s->series.n > 0 && days > 0 ? days / 7 : 0;
 }
 
-/* Whole weeks up to the last day looked at while a trap hangs, read or not; else up to the
- * last reading. */
+/* Whole weeks up to the last day looked at while a trap hangs, read or not; else up to
+ * the last reading. */
 static size_t weeks_shown(const struct flight_season *s)
 {
 	size_t n = s->series.n;

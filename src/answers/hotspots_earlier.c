@@ -1,5 +1,5 @@
-/* The same blocks in earlier seasons and in the flights of this one: what was hot
- * before is the best guess at what is hot now. */
+/* hotspots_earlier.c - the same blocks in earlier seasons and in the flights of this
+ * one: what was hot before is the best guess at what is hot now. */
 #include "hotspots_words.h"
 
 #include "base/mem.h"

@@ -1,5 +1,6 @@
-/* The border of a block more closely: weeks in which it ran ahead of the interior, the
- * side on which it caught most, the border traps that face a source. */
+/* hotspots_edge.c - the border of a block more closely: weeks in which it ran ahead of
+ * the interior, the side on which it caught most, the border traps that face a
+ * source. */
 #include "hotspots_words.h"
 
 #include "base/mem.h"

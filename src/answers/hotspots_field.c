@@ -1,4 +1,5 @@
-/* What each trap caught in the window, and which traps may be compared. */
+/* hotspots_field.c - what each trap caught in the window, and which traps may be
+ * compared. */
 #include "hotspots_parts.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* A source and the catch around it, in words. */
+/* hotspots_gradient.c - a source and the catch around it, in words. */
 #include "hotspots_words.h"
 
 #include "base/text.h"

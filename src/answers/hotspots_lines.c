@@ -1,4 +1,5 @@
-/* Hot blocks of a farm in a line each: blocks alone, this season, no simulation. */
+/* hotspots_lines.c - hot blocks of a farm in a line each: blocks alone, this season, no
+ * simulation. */
 #include "hotspots_parts.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* Neighbourhoods: a trap and those near it. */
+/* hotspots_near.c - neighbourhoods: a trap and those near it. */
 #include "hotspots_words.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* What a test of so many traps could show at all. */
+/* hotspots_power.c - what a test of so many traps could show at all. */
 #include "hotspots_words.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* Rows: a set of traps against the rest. */
+/* hotspots_rows.c - rows: a set of traps against the rest. */
 #include "hotspots_words.h"
 
 #include "base/mem.h"

@@ -1,4 +1,5 @@
-/* A row in plain words: what it says, the numbers behind it, what to do next. */
+/* hotspots_say.c - a row in plain words: what it says, the numbers behind it, what to
+ * do next. */
 #include "hotspots_words.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* The readings of one season, and the window that is looked at. */
+/* hotspots_season.c - the readings of one season, and the window that is looked at. */
 #include "hotspots_parts.h"
 
 #include "base/mem.h"

@@ -1,5 +1,5 @@
-/* The page as a whole in words: window, what was left out, what is missing, how it all
- * looks, what a test could show. */
+/* hotspots_whole.c - the page as a whole in words: window, what was left out, what is
+ * missing, how it all looks, what a test could show. */
 #include "hotspots_words.h"
 
 #include "base/text.h"

@@ -22,8 +22,8 @@ void hot_add(char *out, size_t size, const char *sentence);
 /* "0.0045", "under 0.0001" */
 void hot_say_p(double p, char out[static SAY_SHORT]);
 
-/* Border rows of a block: `earlier` tells of weeks in which it ran ahead of the interior,
- * the sentence on which side it caught most. */
+/* Border rows of a block: `earlier` tells of weeks in which it ran ahead of the
+ * interior, the sentence on which side it caught most. */
 void hot_say_edges(struct hot_view *v, const struct log *l, const struct hot_season *s,
 	struct hot_window of);
 

@@ -1,4 +1,4 @@
-/* What was done in the blocks, as far as the log reaches. */
+/* log_acts.c - what was done in the blocks, as far as the log reaches. */
 #include "answers/answered.h"
 #include "base/day.h"
 #include "book/acts.h"

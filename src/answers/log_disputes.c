@@ -1,4 +1,4 @@
-/* Visits that two scouts entered otherwise. */
+/* log_disputes.c - visits that two scouts entered otherwise. */
 #include "answers/say.h"
 #include "base/mem.h"
 #include "base/text.h"

@@ -1,5 +1,5 @@
-/* Blocks and traps by their ids: a book may have thousands, and each is asked for over
- * and over. */
+/* log_places.c - blocks and traps by their ids: a book may have thousands, and each is
+ * asked for over and over. */
 #include "log_parts.h"
 
 #include "base/mem.h"

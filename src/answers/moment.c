@@ -1,5 +1,5 @@
-/* What is known of a block and pest on a day: biofix, flight, degree-days, treatments,
- * mating disruption. */
+/* moment.c - what is known of a block and pest on a day: biofix, flight, degree-days,
+ * treatments, mating disruption. */
 #include "answers/verdicts.h"
 
 #include "answers/answered.h"

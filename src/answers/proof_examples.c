@@ -1,4 +1,5 @@
-/* Worked examples and rules that guides print beside the shipped thresholds. */
+/* proof_examples.c - worked examples and rules that guides print beside the shipped
+ * thresholds. */
 #include "base/words.h"
 #include "proof_parts.h"
 

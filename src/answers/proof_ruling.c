@@ -1,5 +1,5 @@
-/* Judges the inputs of a ruling by way of visits, diaries and rules, as a count in the
- * book is judged. */
+/* proof_ruling.c - judges the inputs of a ruling by way of visits, diaries and rules,
+ * as a count in the book is judged. */
 #include "base/words.h"
 #include "proof_parts.h"
 

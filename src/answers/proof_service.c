@@ -1,4 +1,5 @@
-/* Weekly rates, lure lives and card loads that are printed or follow from it. */
+/* proof_service.c - weekly rates, lure lives and card loads that are printed or follow
+ * from it. */
 #include "base/words.h"
 #include "proof_parts.h"
 

@@ -1,5 +1,5 @@
-/* What is printed where: every statement was read at its source. The ids are those of
- * share/thresholds.csv. */
+/* proof_sources.c - what is printed where: every statement was read at its source. The
+ * ids are those of share/thresholds.csv. */
 #include "base/words.h"
 #include "proof_parts.h"
 

@@ -1,5 +1,5 @@
-/* Each published threshold, just below it, exactly on it and just above it. Where the
- * source says neither any one trap nor the mean, both are tried. */
+/* proof_thresholds.c - each published threshold, just below it, exactly on it and just
+ * above it. Where the source says neither any one trap nor the mean, both are tried. */
 #include "proof_parts.h"
 
 static const struct ruling rulings[] = {

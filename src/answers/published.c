@@ -1,4 +1,5 @@
-/* The thresholds that come with the program, out of share/thresholds.csv. */
+/* published.c - the thresholds that come with the program, out of
+ * share/thresholds.csv. */
 #include "answers/trial.h"
 
 #include "base/column.h"

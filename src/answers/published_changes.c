@@ -1,4 +1,5 @@
-/* An own threshold beside the published one that it was taken from. */
+/* published_changes.c - an own threshold beside the published one that it was taken
+ * from. */
 #include "base/text.h"
 #include "base/words.h"
 #include "say_parts.h"

@@ -1,4 +1,4 @@
-/* A threshold in words, short and whole. */
+/* say_rule.c - a threshold in words, short and whole. */
 #include "answers/say.h"
 
 #include "base/text.h"

@@ -1,4 +1,5 @@
-/* What was done in the blocks: as marks beside the catch, and by date. */
+/* season_page_acts.c - what was done in the blocks: as marks beside the catch, and by
+ * date. */
 #include "season_page_parts.h"
 
 #include "base/mem.h"
@@ -66,8 +67,8 @@ static void add_act(struct season_work *w, int64_t block, int32_t day, enum tone
 	text_copy(a->text, sizeof a->text, text);
 }
 
-/* Fruit of one check, on the charts of its block and pest; where the check does not tell
- * the pests apart, on those of all. */
+/* Fruit of one check, on the charts of its block and pest; where the check does not
+ * tell the pests apart, on those of all. */
 static void count_damage(struct season_page *p, const struct fruit_check *f)
 {
 	int32_t hurt = fruit_hurt(f);

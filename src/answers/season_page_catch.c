@@ -1,6 +1,6 @@
-/* What the traps of each chart caught, by which thresholds it was judged when they were
- * cleared, and what was over. Catches are judged by the thresholds, and by biofix and
- * degree-days, as they stand now. */
+/* season_page_catch.c - what the traps of each chart caught, by which thresholds it was
+ * judged when they were cleared, and what was over. Catches are judged by the
+ * thresholds, and by biofix and degree-days, as they stand now. */
 #include "season_page_parts.h"
 
 #include "answers/alerts.h"

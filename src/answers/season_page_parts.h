@@ -20,7 +20,7 @@ struct season_chart *season_chart_of(
 bool season_is_of(
 	const struct season_work *w, const struct season_chart *c, size_t trap);
 
-/* What each trap caught, by what it was judged, what was over, how that was answered. */
+/* What each trap caught, its threshold, what was over, how that was answered. */
 void season_fill_catches(struct season_work *w);
 /* Lures, treatments, picks, fruit checks, dispensers. */
 bool season_fill_acts(struct season_work *w, struct err *e);

@@ -1,4 +1,4 @@
-/* The season page in words: names, numbers at a glance, sources. */
+/* season_page_say.c - the season page in words: names, numbers at a glance, sources. */
 #include "season_page_parts.h"
 
 #include "answers/trial.h"
@@ -45,8 +45,8 @@ static void say_about(const struct season_work *w, struct season_chart *c)
 	say_add(c->about, sizeof c->about, text);
 }
 
-/* Moths counted this season; at least, with full or spoiled cards, or counts not settled,
- * among them. */
+/* Moths counted this season; at least, with full or spoiled cards, or counts not
+ * settled, among them. */
 static void say_moths(const struct season_work *w, struct season_chart *c)
 {
 	bool is_read = false, is_open = false;

@@ -1,4 +1,4 @@
-/* The hot blocks of all farms, a line each. */
+/* today_hots.c - the hot blocks of all farms, a line each. */
 #include "answers/hot_lines.h"
 #include "answers/today.h"
 

@@ -1,4 +1,4 @@
-/* Traps that catch, and of whose catch nothing is said. */
+/* today_none.c - traps that catch, and of whose catch nothing is said. */
 #include "base/buf.h"
 #include "base/text.h"
 #include "base/words.h"

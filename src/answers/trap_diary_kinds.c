@@ -1,4 +1,5 @@
-/* The lure and card kinds that a visit of a trap may have put in. */
+/* trap_diary_kinds.c - the lure and card kinds that a visit of a trap may have put
+ * in. */
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"

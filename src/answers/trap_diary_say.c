@@ -1,3 +1,5 @@
+/* trap_diary_say.c - a visit of the diary in words: what it was worth, what was changed
+ * in it. */
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"

@@ -1,4 +1,4 @@
-/* A rule judged over the season so far, week by week. */
+/* trial.c - a rule judged over the season so far, week by week. */
 #include "answers/trial.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* Own and published thresholds as one page lists them. */
+/* trial_list.c - own and published thresholds as one page lists them. */
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"

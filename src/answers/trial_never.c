@@ -1,4 +1,4 @@
-/* Why a rule can never apply to anything in the book. */
+/* trial_never.c - why a rule can never apply to anything in the book. */
 #include "base/text.h"
 #include "base/words.h"
 #include "trial_parts.h"

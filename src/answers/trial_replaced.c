@@ -1,5 +1,6 @@
-/* Which of the grower's thresholds turns which off: one that says more of where and
- * when, of the same pest and measure, is judged alone where both hold. */
+/* trial_replaced.c - which of the grower's thresholds turns which off: one that says
+ * more of where and when, of the same pest and measure, is judged alone where both
+ * hold. */
 #include "base/buf.h"
 #include "base/text.h"
 #include "base/words.h"

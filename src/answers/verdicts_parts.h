@@ -17,8 +17,8 @@ struct few {
 	size_t n, cap, cap_at;
 };
 
-/* All rules, those of no block first, then by block, each in the log's order. The caller
- * frees them. */
+/* All rules, those of no block first, then by block, each in the log's order. The
+ * caller frees them. */
 struct rule_place *rules_by_block(const struct log *l);
 /* Those of no block and of the trap's, of its pest or any; replaces what few held. */
 void rules_find_few(const struct log *l, const struct rule_place *all,

@@ -1,5 +1,5 @@
-/* Which of the log's rules may hold for a trap at all: a book may have one for each of its
- * blocks, and nearly all of them are of others. */
+/* verdicts_rules.c - which of the log's rules may hold for a trap at all: a book may
+ * have one for each of its blocks, and nearly all of them are of others. */
 #include "verdicts_parts.h"
 
 #include "base/mem.h"

@@ -1,4 +1,5 @@
-/* Which of several answers about a trap or block counts, and how many there are. */
+/* verdicts_worst.c - which of several answers about a trap or block counts, and how
+ * many there are. */
 #include "answers/verdicts.h"
 
 /* True if row b says worse things than a (NULL: nothing yet), or as bad with less

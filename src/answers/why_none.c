@@ -1,4 +1,4 @@
-/* Why no threshold holds for a trap. */
+/* why_none.c - why no threshold holds for a trap. */
 #include "answers/trial.h"
 #include "base/buf.h"
 #include "base/text.h"

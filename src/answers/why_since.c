@@ -1,4 +1,4 @@
-/* Since which treatment a total runs. */
+/* why_since.c - since which treatment a total runs. */
 #include "why_parts.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* Days as a wet thumb types them. */
+/* day_typed.c - days as a wet thumb types them. */
 #include "base/day.h"
 #include "base/text.h"
 

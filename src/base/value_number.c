@@ -1,3 +1,4 @@
+/* value_number.c - columns that hold a number with a decimal point. */
 #include "base/column.h"
 #include "base/words.h"
 

@@ -1,5 +1,5 @@
-/* merge_differences.c - what was changed in both books, for a person to read: the fields
- * that differ, and which of the two rows holds. */
+/* merge_differences.c - what was changed in both books, for a person to read: the
+ * fields that differ, and which of the two rows holds. */
 #include "merge_parts.h"
 
 #include "row.h"

@@ -1,9 +1,9 @@
 /* merge_history.c - what rows were before comes along, with the numbers of this book.
  * It is history here, not a step: nobody takes back by it what others did in their
  * book. `undoes` says which: 0 for what comes from another book, -1 for a version that
- * this merge or an earlier one gave up for a later one, -2 for a trap that went since it
- * was made one for another pest, -3 beside a row's insertion when it was put in again
- * after a removal: no change of its own, and not listed. */
+ * this merge or an earlier one gave up for a later one, -2 for a trap that went since
+ * it was made one for another pest, -3 beside a row's insertion when it was put in
+ * again after a removal: no change of its own, and not listed. */
 #include "merge_parts.h"
 
 #include <string.h>

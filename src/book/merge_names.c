@@ -126,7 +126,7 @@ void merge_names(struct merge *m, const struct merge_kind *k)
 	buf_free(&scope);
 }
 
-/* Each trap of a farm has a turn of its own: its order, or one after the trap before. */
+/* Each trap of a farm has a turn of its own: its order, or one after the last. */
 void merge_orders(struct merge *m)
 {
 	merge_run(m,

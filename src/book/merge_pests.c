@@ -2,8 +2,8 @@
  * on: the plastic keeps the scent, and somebody else may have counted on it meanwhile.
  * So the change is told as what it was, one trap that went and one that came in its
  * place, before the books are held against each other. What the other book counted for
- * the first pest then stays on a trap of its own, as with any trap that was removed here
- * and is needed there. */
+ * the first pest then stays on a trap of its own, as with any trap that was removed
+ * here and is needed there. */
 #include "merge_parts.h"
 
 #include <stdio.h>
@@ -131,7 +131,7 @@ static void tell(struct merge *m, const char *side, const struct change *c)
 		side, now, was, side, now, was, side, was, c->at, c->by);
 }
 
-/* A book that was merged between has the other trap: it went, and the first is there. */
+/* A book merged in between has the other trap: it went, and the first is there. */
 static void put_right(struct merge *m, const char *side, struct change *c)
 {
 	char trap[2 * STORE_UID_BYTES + 1], other[2 * STORE_UID_BYTES + 1];

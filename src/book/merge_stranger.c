@@ -1,5 +1,5 @@
-/* merge_stranger.c - the other book's visits, looked at once, row by row: what the checks
- * of the table do not say, their texts and what they refer to. */
+/* merge_stranger.c - the other book's visits, looked at once, row by row: what the
+ * checks of the table do not say, their texts and what they refer to. */
 #include "merge_parts.h"
 
 #include "check.h"

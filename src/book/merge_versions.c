@@ -131,7 +131,7 @@ static void choose(struct merge *m)
 			merge_sides[s]);
 }
 
-/* Rows of this book keep their numbers, others follow in the order of their own book. */
+/* Rows of this book keep their numbers; others follow in their own book's order. */
 static void number_rows(struct merge *m, const struct merge_kind *k)
 {
 	merge_run(m,

@@ -1,7 +1,7 @@
-/* merge_visits.c - the big table. Most visits are in one book alone or the same in both,
- * and are copied or passed over as they are. The others are looked at by trap and day:
- * all versions that nobody changed or removed on purpose since stay, the latest of them
- * in the diary, the rest as its rivals until a person settles it. */
+/* merge_visits.c - the big table. Most visits are in one book alone or the same in
+ * both, and are copied or passed over as they are. The others are looked at by trap and
+ * day: all versions that nobody changed or removed on purpose since stay, the latest of
+ * them in the diary, the rest as its rivals until a person settles it. */
 #include "merge_parts.h"
 
 /* What was seen and written, the same in every book: references have numbers of their

@@ -1,3 +1,4 @@
+/* out.c - what commands write: to stdout, in the terminal's width, or to a file. */
 #include "base/text.h"
 #include "base/words.h"
 #include "command/command.h"

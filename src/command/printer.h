@@ -27,8 +27,8 @@ enum printer_state {
  * comes back at once. None may be under way. ERR_NOT_FOUND: there is no lp here. */
 bool printer_send(
 	struct printer *j, const struct papers *p, const char *name, struct err *e);
-/* How far it is; `wait` until lp has ended. `says` is then the first line that lp wrote,
- * "" if none; it is of a foreign program and shown as it is. */
+/* How far it is; `wait` until lp has ended. `says` is then the first line that lp
+ * wrote, "" if none; it is of a foreign program and shown as it is. */
 enum printer_state printer_look(
 	struct printer *j, bool wait, char says[static PRINTER_SAYS_BYTES]);
 

@@ -1,4 +1,4 @@
-/* The Backups page: what is in each, and going back to one. */
+/* session_backups.c - the Backups page: what is in each, and going back to one. */
 #include "session_book.h"
 
 #include "base/mem.h"

@@ -1,4 +1,4 @@
-/* What is said of a block that somebody went into. */
+/* session_bar.c - what is said of a block that somebody went into. */
 #include "session_book.h"
 
 #include "base/text.h"

@@ -1,4 +1,4 @@
-/* The form: a record opened, its fields looked at. */
+/* session_form.c - the form: a record opened, its fields looked at. */
 #include "session_form.h"
 
 #include "answers/entry_rules.h"

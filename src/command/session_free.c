@@ -1,4 +1,4 @@
-/* What the pages hold is let go when they end. */
+/* session_free.c - what the pages hold is let go when they end. */
 #include "session_book.h"
 
 #include "book/backups.h"

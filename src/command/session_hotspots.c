@@ -1,4 +1,4 @@
-/* The Hot spots page: what it shows. */
+/* session_hotspots.c - the Hot spots page: what it shows. */
 #include "session_season.h"
 
 #include "base/text.h"

@@ -1,3 +1,4 @@
+/* session_record.c - the record of treatments, on the Text page. */
 #include "session_act.h"
 
 #include "base/words.h"

@@ -1,5 +1,5 @@
-/* session_season.h - what the loop does for the Run, Week, Flight, Hot spots and Weather
- * pages. */
+/* session_season.h - what the loop does for the Run, Week, Flight, Hot spots and
+ * Weather pages. */
 #ifndef COMMAND_SESSION_SEASON_H
 #define COMMAND_SESSION_SEASON_H
 

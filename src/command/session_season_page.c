@@ -1,4 +1,4 @@
-/* The season page of a farm from the Flight page. */
+/* session_season_page.c - the season page of a farm from the Flight page. */
 #include "session_season.h"
 
 #include "answers/season_page.h"

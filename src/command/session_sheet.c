@@ -1,4 +1,4 @@
-/* The weekly sheet from a page. */
+/* session_sheet.c - the weekly sheet from a page. */
 #include "session_season.h"
 
 #include "answers/sheet.h"

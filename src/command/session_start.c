@@ -1,4 +1,5 @@
-/* Beginning a book: typed in, taken in from a file, or looking at the demo first. */
+/* session_start.c - beginning a book: typed in, taken in from a file, or looking at the
+ * demo first. */
 #include "session_book.h"
 
 #include "base/text.h"

@@ -1,4 +1,5 @@
-/* The Thresholds page: own and published ones, and what the picked one would call. */
+/* session_thresholds.c - the Thresholds page: own and published ones, and what the
+ * picked one would call. */
 #include "session_book.h"
 #include "session_past.h"
 

@@ -1,4 +1,4 @@
-/* What goes with every change of the book, and taking one back. */
+/* session_undo.c - what goes with every change of the book, and taking one back. */
 #include "session_book.h"
 
 #include "base/text.h"

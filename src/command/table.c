@@ -1,3 +1,4 @@
+/* table.c - the table of commands. */
 #include "base/words.h"
 #include "command/command.h"
 

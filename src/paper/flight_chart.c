@@ -1,4 +1,5 @@
-/* The chart of a season: weeks from left to right, moths per trap and week upwards. */
+/* flight_chart.c - the chart of a season: weeks from left to right, moths per trap and
+ * week upwards. */
 #include "flight_parts.h"
 
 #include "base/text.h"

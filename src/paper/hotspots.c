@@ -33,7 +33,7 @@ static bool is_told(const struct hot_row *r)
 	       r->grade >= HOT_HIGHER;
 }
 
-/* The borders of single blocks stand in the table; a sentence each would bury the rest. */
+/* Borders of single blocks stand in the table: a sentence each would bury the rest. */
 static bool has_sentence(const struct hot_row *r)
 {
 	return r->what == HOT_OF_BLOCK || r->grade >= HOT_HIGHER ||

@@ -1,4 +1,4 @@
-/* A PDF from its first byte to its last. */
+/* pdf.c - a PDF from its first byte to its last. */
 #include "base/day.h"
 #include "base/mem.h"
 #include "base/words.h"

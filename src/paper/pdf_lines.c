@@ -1,4 +1,4 @@
-/* Lines, areas and marks. */
+/* pdf_lines.c - lines, areas and marks. */
 #include "pdf_parts.h"
 
 #include <math.h>

@@ -1,5 +1,6 @@
-/* In place of pdf.c, pdf_text.c and pdf_lines.c where this is built without Cairo
- * and Pango: pdf_make says so, and since it calls no `draw`, nothing else is reached. */
+/* pdf_none.c - in place of pdf.c, pdf_text.c and pdf_lines.c where this is built
+ * without Cairo and Pango: pdf_make says so, and since it calls no `draw`, nothing else
+ * is reached. */
 #include "base/words.h"
 #include "paper/pdf_lines.h"
 

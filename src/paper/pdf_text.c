@@ -1,4 +1,4 @@
-/* Text into boxes. */
+/* pdf_text.c - text into boxes. */
 #include "base/text.h"
 #include "pdf_parts.h"
 

@@ -24,9 +24,9 @@ void ruled_column(struct ruled *r, const char *title, enum pdf_align align);
 void ruled_columns(struct ruled *r, const char *title, size_t n);
 /* Widens the columns to what a row of cells wants. */
 void ruled_note(struct ruled *r, struct pdf *p, const char *const *cells);
-/* Narrows the widest columns until all have room on the leaf, or sets them further apart
- * where there is more. What does not fit takes more lines where its column is set to the
- * left; else it is shrunk, then cut. */
+/* Narrows the widest columns until all have room on the leaf, or sets them further
+ * apart where there is more. What does not fit takes more lines where its column is set
+ * to the left; else it is shrunk, then cut. */
 void ruled_fit(struct ruled *r, const struct leaf *l);
 /* Begins the table: its titles, now and on each page, until ruled_end. Its first row
  * stays with them if it is `h` mm high. */

@@ -57,8 +57,8 @@ void season_hot(struct leaf *l, const struct season_pest *s);
 bool season_has_map(const struct hot_view *v);
 /* What stands above and below it, mm. */
 double season_map_words(const struct leaf *l, const struct season_pest *s);
-/* The farm's map at l->y, `most` mm high or lower, as wide as the leaf's body, and what is
- * below it; goes to no new page. */
+/* The farm's map at l->y, `most` mm high or lower, as wide as the leaf's body, and what
+ * is below it; goes to no new page. */
 void season_map(struct leaf *l, const struct season_page *p,
 	const struct season_pest *s, double most);
 

@@ -1,5 +1,5 @@
-/* The season page as a PDF: a first page that stands alone, then block by block, where
- * it is hot, where the numbers come from. */
+/* season_pdf.c - the season page as a PDF: a first page that stands alone, then block
+ * by block, where it is hot, where the numbers come from. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"

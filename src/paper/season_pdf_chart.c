@@ -1,5 +1,5 @@
-/* A block's part of the season page: the plot, beside it its flights and thresholds,
- * below them what was over. */
+/* season_pdf_chart.c - a block's part of the season page: the plot, beside it its
+ * flights and thresholds, below them what was over. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"

@@ -1,5 +1,5 @@
-/* The first page of the season, which stands alone: all blocks in a table with their
- * season as small bars, what each pest did, the maps. */
+/* season_pdf_glance.c - the first page of the season, which stands alone: all blocks in
+ * a table with their season as small bars, what each pest did, the maps. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"

@@ -1,4 +1,5 @@
-/* Where it is hot: the answer, the catch of each trap, the sources. */
+/* season_pdf_hot.c - where it is hot: the answer, the catch of each trap, the
+ * sources. */
 #include "ruled.h"
 #include "season_parts.h"
 #include "season_words.h"

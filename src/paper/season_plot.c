@@ -1,5 +1,5 @@
-/* The plot of a block's season: a bar for each week, last season's line, each trap's
- * catches as dots, thresholds. */
+/* season_plot.c - the plot of a block's season: a bar for each week, last season's
+ * line, each trap's catches as dots, thresholds. */
 #include "season_parts.h"
 #include "season_words.h"
 
@@ -46,8 +46,8 @@ static double highest_of(const struct flight_line *l, double top)
 	return top;
 }
 
-/* One trap, or one week of last season, that stands far above all else must not press it
- * flat: it is set at the top with its number. */
+/* One trap, or one week of last season, that stands far above all else must not press
+ * it flat: it is set at the top with its number. */
 static double highest(const struct season_chart *c)
 {
 	double top = highest_of(&c->flight.now, 0), most;

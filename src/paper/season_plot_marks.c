@@ -1,4 +1,5 @@
-/* In the plot of a block: thresholds with their values, biofix, peaks, what was done. */
+/* season_plot_marks.c - in the plot of a block: thresholds and their values, biofix,
+ * peaks, what was done. */
 #include "season_parts.h"
 #include "season_words.h"
 

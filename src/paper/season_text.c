@@ -1,4 +1,4 @@
-/* The season page as plain text. */
+/* season_text.c - the season page as plain text. */
 #include "season_text.h"
 
 #include "base/text.h"

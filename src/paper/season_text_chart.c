@@ -1,5 +1,5 @@
-/* A season of a block as two flight lines, one over the other, under a ruler of months.
- */
+/* season_text_chart.c - a season of a block as two flight lines, one over the other,
+ * under a ruler of months. */
 #include "season_text.h"
 
 #include "base/text.h"

@@ -35,7 +35,7 @@ void season_say_flags(const struct flight_view *v, struct buf *out);
 /* What it is judged by; the numbers in brackets are those of the sources. */
 void season_say_limits(const struct season_chart *c, struct buf *out);
 void season_say_lures(const struct season_chart *c, struct buf *out);
-/* How often it was over its threshold and how often that was answered; "" without one. */
+/* How often it was over its threshold, and that was answered; "" without one. */
 void season_say_over(const struct season_chart *c, struct buf *out);
 /* Alert i, unless it was answered, as a piece of the list of those that were not: with
  * its day if it is that day's first, and what parts it from the next piece; "". */

@@ -1,3 +1,4 @@
+/* sheet_blank.c - the sheet to carry round the traps and write on, as text. */
 #include "base/text.h"
 #include "base/words.h"
 #include "grid.h"

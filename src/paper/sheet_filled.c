@@ -1,3 +1,4 @@
+/* sheet_filled.c - the sheet filled in with this run's counts, as text. */
 #include "base/text.h"
 #include "base/words.h"
 #include "grid.h"

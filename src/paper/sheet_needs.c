@@ -1,4 +1,5 @@
-/* The first table of the sheet: traps and block means needing attention. */
+/* sheet_needs.c - the first table of the sheet: traps and block means needing
+ * attention. */
 #include "base/text.h"
 #include "base/words.h"
 #include "grid.h"

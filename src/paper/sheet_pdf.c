@@ -1,4 +1,5 @@
-/* The weekly sheet as a PDF: its pages, and what filled and carried ones share. */
+/* sheet_pdf.c - the weekly sheet as a PDF: its pages, and what filled and carried ones
+ * share. */
 #include "sheet_pdf.h"
 
 #include "base/words.h"

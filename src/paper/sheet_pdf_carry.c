@@ -1,4 +1,4 @@
-/* The sheet to carry round the traps and write on, as a PDF. */
+/* sheet_pdf_carry.c - the sheet to carry round the traps and write on, as a PDF. */
 #include "base/words.h"
 #include "parts.h"
 #include "sheet_pdf.h"

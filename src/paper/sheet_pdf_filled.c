@@ -1,4 +1,4 @@
-/* The sheet filled in with this run's counts, as a PDF. */
+/* sheet_pdf_filled.c - the sheet filled in with this run's counts, as a PDF. */
 #include "base/words.h"
 #include "parts.h"
 #include "sheet_pdf.h"

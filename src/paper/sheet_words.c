@@ -1,4 +1,4 @@
-/* What the sheet says, in words that text and PDF share. */
+/* sheet_words.c - what the sheet says, in words that text and PDF share. */
 #include "base/words.h"
 #include "parts.h"
 

@@ -1,4 +1,4 @@
-/* Which visits of the diary are shown while something is looked for. */
+/* diary_find.c - which visits of the diary are shown while something is looked for. */
 #include "diary_parts.h"
 
 #include "base/words.h"

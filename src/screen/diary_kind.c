@@ -1,4 +1,5 @@
-/* A lure or card of a visit that was another kind: picked from a list. */
+/* diary_kind.c - a lure or card of a visit that was another kind: picked from a
+ * list. */
 #include "base/text.h"
 #include "base/words.h"
 #include "diary_parts.h"

@@ -1,5 +1,6 @@
-/* The keys of the list of records: one table, of which each family has a part. The key
- * line takes them from the front, so they stand by how often they are needed. */
+/* entry_keys.c - the keys of the list of records: one table, of which each family has a
+ * part. The key line takes them from the front, so they stand by how often they are
+ * needed. */
 #include "base/words.h"
 #include "entry_parts.h"
 

@@ -1,3 +1,4 @@
+/* flight_chart.c - the chart of the Flight page: weeks as bars, months, degree-days. */
 #include "base/text.h"
 #include "base/words.h"
 #include "flight_grid.h"

@@ -17,7 +17,7 @@ bool flight_has_heat(const struct flight_view *v);
  * p->top on; keeps p->top and p->rows. True: it goes on below. */
 bool flight_text_draw(struct flight_page *p, struct canvas *c, int first, int last);
 
-/* A biofix date in the message line: Enter wants WANT_BIOFIX, Esc leaves it as it was. */
+/* A biofix date in the message line: Enter wants WANT_BIOFIX, Esc changes nothing. */
 void flight_typing_start(struct flight_page *p);
 struct wish flight_typing_key(struct flight_page *p, struct input in);
 /* What is typed behind its prompt, and the last message behind that; returns the

@@ -1,3 +1,4 @@
+/* flight_typing.c - the biofix date that is typed on the Flight page. */
 #include "flight_parts.h"
 
 #include "base/text.h"

@@ -1,3 +1,4 @@
+/* form_draw.c - the form on its canvas. */
 #include "base/text.h"
 #include "base/words.h"
 #include "form_parts.h"

@@ -1,4 +1,4 @@
-/* What is typed into the field under the hand: a text, or a choice. */
+/* form_typing.c - what is typed into the field under the hand: a text, or a choice. */
 #include "base/text.h"
 #include "base/words.h"
 #include "form_parts.h"

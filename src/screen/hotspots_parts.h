@@ -28,8 +28,8 @@ void hotspots_map_say(const struct hotspots_page *p, int cols,
 	char status[static SPOTS_STATUS], struct message *m);
 /* True if some trap has a position; p->trap is then one of those. */
 bool hotspots_pick_trap(struct hotspots_page *p);
-/* To the next located trap: towards x east or y north, one of them 1 or -1, the other 0;
- * in driving order. */
+/* To the next located trap: towards x east or y north, one of them 1 or -1, the other
+ * 0; in driving order. */
 void hotspots_move(struct hotspots_page *p, int x, int y);
 void hotspots_next_trap(struct hotspots_page *p);
 

@@ -1,4 +1,5 @@
-/* Texts of the Hot spots page: the numbers behind a row, the sources. */
+/* hotspots_text.c - texts of the Hot spots page: the numbers behind a row, the
+ * sources. */
 #include "hotspots_parts.h"
 
 #include "base/text.h"

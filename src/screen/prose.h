@@ -1,4 +1,4 @@
-/* prose.h - inside src/screen: paragraphs that own their texts, to be read on a page. */
+/* prose.h - inside src/screen: paragraphs of a page, which own their texts. */
 #ifndef SCREEN_PROSE_H
 #define SCREEN_PROSE_H
 

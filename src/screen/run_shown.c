@@ -1,4 +1,5 @@
-/* The run that the page shows: set anew after each save, and what was saved. */
+/* run_shown.c - the run that the page shows: set anew after each save, and what was
+ * saved. */
 #include "screen/run_page.h"
 
 #include "base/text.h"

@@ -1,3 +1,5 @@
+/* run_visit.c - what is typed on the Run page as a visit: may it be kept, what does it
+ * say. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/run_entry.h"
@@ -131,7 +133,7 @@ static void add_flags(const struct run_entry *e, char *out)
 
 void run_entry_text(const struct run_entry *e, char out[static RUN_ENTRY_TEXT])
 {
-	/* Of a spoiled one the message line says it: here its count must stand whole. */
+	/* Of a spoiled one the message line says it: here its count must be whole. */
 	const char *reason =
 		e->outcome == OUTCOME_SPOILED ? "" : reason_word(e->reason);
 	bool floor = e->outcome == OUTCOME_FLOOR || e->outcome == OUTCOME_SPOILED;

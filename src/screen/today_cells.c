@@ -1,4 +1,4 @@
-/* The rows of the Today page that can be picked, cell by cell. */
+/* today_cells.c - the rows of the Today page that can be picked, cell by cell. */
 #include "screen/list.h"
 #include "screen/reader.h"
 #include "today_parts.h"

@@ -1,4 +1,4 @@
-/* What can be picked on the Today page, and what of it is shown. */
+/* today_find.c - what can be picked on the Today page, and what of it is shown. */
 #include "today_parts.h"
 
 size_t today_count(const struct today *t)

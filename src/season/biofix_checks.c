@@ -1,3 +1,4 @@
+/* biofix_checks.c - biofix rules that go by what checks found, one after another. */
 #include "biofix_parts.h"
 #include "season/flights.h"
 

@@ -1,3 +1,4 @@
+/* biofix_sums.c - biofix rules that go by totals, weekly catches, means or a date. */
 #include "biofix_parts.h"
 
 enum { WEEK = 7 };

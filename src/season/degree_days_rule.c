@@ -1,3 +1,4 @@
+/* degree_days_rule.c - degree-day rules: their words, and what is wrong with one. */
 #include "base/words.h"
 #include "season/degree_days.h"
 

@@ -1,3 +1,4 @@
+/* degree_days_sum.c - degree-days added up, with what is missing or filled. */
 #include "season/degree_days.h"
 
 #include <math.h>

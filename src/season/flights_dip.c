@@ -1,3 +1,4 @@
+/* flights_dip.c - the exact test whether a dip parts two peaks. */
 #include "season/flights.h"
 
 /* Terms beyond this part of the sum so far no longer change it. */

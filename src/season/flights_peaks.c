@@ -1,3 +1,4 @@
+/* flights_peaks.c - peaks of the smoothed weeks: high and steep enough, and apart. */
 #include "flights_parts.h"
 
 #include <assert.h>

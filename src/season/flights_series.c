@@ -1,3 +1,4 @@
+/* flights_series.c - visits as a series of weeks. */
 #include "season/flights.h"
 
 #include <string.h>

@@ -1,3 +1,4 @@
+/* judge_span.c - the catch of a trap over nights or since a day, as a rule takes it. */
 #include "judge_parts.h"
 
 #include "diary_parts.h"

@@ -1,3 +1,4 @@
+/* judge_week.c - the weekly catches of a trap, as a rule of weeks takes them. */
 #include "judge_parts.h"
 
 #include "diary_parts.h"

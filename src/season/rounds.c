@@ -1,3 +1,4 @@
+/* rounds.c - the checks of all traps of a block, put together. */
 #include "rounds_parts.h"
 
 #include "base/mem.h"

@@ -1,3 +1,4 @@
+/* rule_fault.c - what is wrong with a threshold. */
 #include "base/words.h"
 #include "season/rule.h"
 

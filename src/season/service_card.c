@@ -1,3 +1,4 @@
+/* service_card.c - a card as it stands: since when, and how many moths are on it. */
 #include "diary_parts.h"
 #include "season/service.h"
 #include "service_parts.h"

@@ -1,3 +1,4 @@
+/* keys.c - bytes from the terminal as keys. */
 #include "parts.h"
 
 #include <curses.h>

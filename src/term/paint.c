@@ -1,3 +1,4 @@
+/* paint.c - the canvas drawn with curses: inks as attributes first, colours last. */
 #include "parts.h"
 
 #include <curses.h>

@@ -143,8 +143,8 @@ static void put_answer(struct fixture *f, int32_t day)
 	must(book_put_answer(f->book, &a, &e), &e);
 }
 
-/* A pick of next month is barred by what is done today, and one of last month by what was
- * done the year before it. */
+/* A pick of next month is barred by what is done today, and one of last month by what
+ * was done the year before it. */
 static void the_log_holds_what_may_bar_a_pick(void **state)
 {
 	const int32_t today = day_of(TODAY), first = day_of("2026-01-01") - 42;

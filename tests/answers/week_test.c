@@ -47,7 +47,7 @@ static void the_tree_has_farm_block_and_traps_with_their_answers(void **state)
 	fixture_close(&f);
 }
 
-/* The 21-day lure of trap 1 was a week overdue; trap 2 caught more and got a new one. */
+/* The 21-day lure of trap 1 was a week overdue; trap 2 caught more and got a new. */
 static void a_block_and_its_farm_are_no_surer_than_their_traps(void **state)
 {
 	struct fixture f;

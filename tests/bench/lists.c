@@ -180,8 +180,8 @@ static double quicker(double a, double b)
 	return a < b ? a : b;
 }
 
-/* Takes up another run. The one with more frames is right: in the other a late frame was
- * taken for none. */
+/* Takes up another run. The one with more frames is right: in the other a late frame
+ * was taken for none. */
 static void take(struct measured *m, const struct measured *other)
 {
 	if (other->n > m->n)

@@ -107,8 +107,8 @@ static inline void deed_change_other(const struct desk *d, const char *path)
 }
 
 /* Another scout's book counts otherwise, has lost a pick that this one moved and kept a
- * source that this one took out, and has a trap of the same name: all that is merged and
- * left to be settled. Then that book goes on. */
+ * source that this one took out, and has a trap of the same name: all that is merged
+ * and left to be settled. Then that book goes on. */
 static inline void deed_part(struct desk *d)
 {
 	struct visit v = counted(d->trap, DEED_DAY + 7, 6);

@@ -1,6 +1,6 @@
 /* Random books that part and are merged: in any order, any number of times, the same
- * comes out. MERGE_SEED and MERGE_PAIRS choose others and more: a change of how books are
- * merged is tried with MERGE_PAIRS=1000. */
+ * comes out. MERGE_SEED and MERGE_PAIRS choose others and more: a change of how books
+ * are merged is tried with MERGE_PAIRS=1000. */
 #include "merging.h"
 
 #include <stdlib.h>

@@ -1,5 +1,4 @@
-/* memory_tries.h - the command lines within which memory gives out, and what is asked of
- * each. */
+/* memory_tries.h - the commands within which memory gives out; what each must do. */
 #ifndef TESTS_COMMAND_MEMORY_TRIES_H
 #define TESTS_COMMAND_MEMORY_TRIES_H
 
@@ -12,7 +11,7 @@ try {
 		WRITES, /* the book may be another one afterwards */
 		STAMPS, /* the file it makes holds what no two runs have in common */
 		SAYS,   /* it says of each file what kept it from being read */
-		BREAKS, /* so does a library that it needs, without a word */
+		BREAKS, /* as a library that it needs: it may end anyhow */
 	} does;
 }
 tries[] = {

@@ -1,5 +1,5 @@
-/* paths.h - a book with a block that is barred for a year, and what a way must say of it,
- * for the tests of all ways by which that could pass unsaid. */
+/* paths.h - a book with a block that is barred for a year, and what a way must say of
+ * it, for the tests of all ways by which that could pass unsaid. */
 #ifndef TESTS_COMMAND_PATHS_H
 #define TESTS_COMMAND_PATHS_H
 

@@ -1,7 +1,7 @@
-/* All ways by which a run in a barred block or a pick inside a preharvest interval could
- * pass unsaid: the pages and the forms. Each is walked by the program's own table of it,
- * so that a new one fails here until it says it, or until the row that it gets below says
- * why it has nothing to say. Commands and files: paths_test.c. */
+/* All ways by which a run in a barred block or a pick inside a preharvest interval
+ * could pass unsaid: the pages and the forms. Each is walked by the program's own table
+ * of it, so that a new one fails here until it says it, or until the row that it gets
+ * below says why it has nothing to say. Commands and files: paths_test.c. */
 #include "paths.h"
 
 #include "../../src/command/page_table.h"

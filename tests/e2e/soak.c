@@ -5,8 +5,8 @@
  * Prints "what value" lines; frames and work are those after the first quarter, in
  * which all warms up:
  *     pages N             that were seen, by the first word of their titles
- *     memory_kib N        that it grew: the most of the last quarter less the most of the
- *                         second, of its own and back on Today
+ *     memory_kib N        that it grew: the most of the last quarter less the most of
+ *                         the second, of its own and back on Today
  *     files N             open at the end beyond those after the warm-up
  *     frame_ms N KEY PAGE the longest from a key to the last byte that it brought
  *     work_ms N KEY PAGE  the most that the processor worked for one key
@@ -150,8 +150,8 @@ static char state_of(struct soak *s, const char *thread)
 	return state;
 }
 
-/* It waits: for the next key, since nothing else is slept for by all of its threads; the
- * libraries that set a page have some look for fonts while the first one sleeps. */
+/* It waits: for the next key, since nothing else is slept for by all of its threads;
+ * the libraries that set a page have some look for fonts while the first one sleeps. */
 static bool waits(struct soak *s)
 {
 	DIR *threads = folder_of_process(s, "task");
@@ -306,8 +306,8 @@ static void visit(struct soak *s, const char *door)
 	}
 }
 
-/* The libraries that set a page keep what they found out about fonts: pages of every farm
- * are printed until they have found out all. */
+/* The libraries that set a page keep what they found out about fonts: pages of every
+ * farm are printed until they have found out all. */
 static void print_first(struct soak *s)
 {
 	for (int farm = 0; farm < FARMS; farm++) {

@@ -1,12 +1,14 @@
 /* two.c - two programs on one book, each in a window of its own, make edits through
  * their pages: two PROGRAM BOOK TODAY SEED EDITS. Which goes on next is drawn by lot
  * after each step, so that one has a form open, or waits for its save, while the other
- * changes the same record; at first some such meetings are made on purpose. Every value that is typed is a number never typed before.
+ * changes the same record; at first some such meetings are made on purpose. Every value
+ * that is typed is a number never typed before.
  *
  * Prints a line for each edit, the ticks being steps in the order of time:
  *     kind  value  window  read  sent  told  asked
- * read: when the page showed the record as it is in the book; sent: the key that saves; told: the
- * screen said that it is saved; asked 1: it first said that somebody else changed it. */
+ * read: when the page showed the record as it is in the book; sent: the key that saves;
+ * told: the screen said that it is saved; asked 1: it first said that somebody else
+ * changed it. */
 #include "window.h"
 
 #include <signal.h>
@@ -30,8 +32,8 @@ struct step {
 	bool picks, reads, saves;
 };
 
-/* Esc, at once followed by a key that does no harm: alone it would be waited for, whether
- * more of a sequence comes. */
+/* Esc, at once followed by a key that does no harm: alone it would be waited for,
+ * whether more of a sequence comes. */
 #define BACK "\033\033OH"
 
 static const struct step steps[KINDS][STEPS] = {

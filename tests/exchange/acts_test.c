@@ -267,8 +267,8 @@ static void add_load(struct buf *out, int i, int phi_days)
 		i % 2 ? "Bank" : "Slip", i % 3, phi_days);
 }
 
-/* Loads of three products in two blocks lie mixed; the file has them backwards, those that
- * it corrects last. */
+/* Loads of three products in two blocks lie mixed; the file has them backwards, those
+ * that it corrects last. */
 static void a_row_finds_its_own_among_many(void **state)
 {
 	enum { ROWS = 60 };

@@ -1,5 +1,5 @@
-/* memory.h - memory that gives out: takes the place of malloc for the whole process, for
- * the libraries too. Not under the sanitizers, which have their own. */
+/* memory.h - memory that gives out: takes the place of malloc for the whole process,
+ * for the libraries too. Not under the sanitizers, which have their own. */
 #ifndef TESTS_FAULTY_MEMORY_H
 #define TESTS_FAULTY_MEMORY_H
 
@@ -15,8 +15,8 @@ enum { MEMORY_PLACES = 1 << 16 };
 
 bool memory_is_ours(void);
 
-/* Notes in `places`, MEMORY_PLACES of them, all free, whence memory is asked for from now
- * on; NULL: no longer. */
+/* Notes in `places`, MEMORY_PLACES of them, all free, whence memory is asked for from
+ * now on; NULL: no longer. */
 void memory_note(struct memory_place *places);
 
 /* The n-th call from now on gets nothing, with `on` all after it neither. n = 0: all

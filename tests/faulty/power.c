@@ -1,5 +1,5 @@
-/* power.c - what a disk keeps when the power goes: all that was done since it was synced
- * is noted, so that it can be taken back. */
+/* power.c - what a disk keeps when the power goes: all that was done since it was
+ * synced is noted, so that it can be taken back. */
 #include "power.h"
 
 #include <errno.h>

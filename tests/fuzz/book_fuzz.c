@@ -1,7 +1,7 @@
 /* A book damaged on the disk, or in its rows by somebody else's hand: opened or refused
- * with a clean sentence, looked over, given out, and every page of it shown. The bits of
- * the first byte: 1 its rows are damaged, not its file; 2 it is of the version before; 4 no
- * pages are shown, which take most of the time. The rest: see damage.h. */
+ * with a clean sentence, looked over, given out, and every page of it shown. The bits
+ * of the first byte: 1 its rows are damaged, not its file; 2 it is of the version
+ * before; 4 no pages are shown, which take most of the time. The rest: see damage.h. */
 #include "damage.h"
 #include "fuzz.h"
 #include "terminal.h"

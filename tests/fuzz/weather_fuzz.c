@@ -1,6 +1,6 @@
 /* Files of the open archive of daily weather: read or refused, and what was taken in
- * comes back the same as a file of weather. The first byte says which of the two layouts:
- * "d" is one line a month, anything else one line a value. */
+ * comes back the same as a file of weather. The first byte says which of the two
+ * layouts: "d" is one line a month, anything else one line a value. */
 #include "fuzz.h"
 
 #include "exchange/ghcn.h"

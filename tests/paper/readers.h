@@ -19,8 +19,8 @@ static inline bool readers_have(const char *name)
 	return system(line) == 0;
 }
 
-/* What a line of shell says, which finds the PDF in the file "$PDF"; owned. A failed one
- * says so last. */
+/* What a line of shell says, which finds the PDF in the file "$PDF"; owned. A failed
+ * one says so last. */
 static inline char *readers_say(const struct buf *pdf, const char *line)
 {
 	char name[] = "/tmp/mothtally-pdf-XXXXXX", bytes[4096];
@@ -43,7 +43,7 @@ static inline char *readers_say(const struct buf *pdf, const char *line)
 	return said.text;
 }
 
-/* The line that begins with `word` (blanks before it are left out), in `out`; "": none. */
+/* The line that begins with `word`, without blanks before it, in `out`; "": none. */
 static inline void readers_line(
 	const char *text, const char *word, char *out, size_t size)
 {

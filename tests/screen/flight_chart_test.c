@@ -32,7 +32,8 @@ static void sample_weeks(struct flight_view *v, const double rates[static 4])
 	sample_line(&v->now, 2026, rates, 4, -1);
 }
 
-/* Two rows of bars, 8 a row, two columns and a free one a week. The first week sets the scale. */
+/* Two rows of bars, 8 a row, two columns and a free one a week; the first week sets
+ * the scale. */
 static void flight_chart_tells_kinds_of_weeks_apart(void **state)
 {
 	static const struct {

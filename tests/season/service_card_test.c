@@ -53,8 +53,8 @@ static int32_t moths_of(const struct visit *v)
 	return looked ? own + others : 0;
 }
 
-/* What the header says, visit by visit: kind, since, moths, the day it was found gone or
- * was full. */
+/* What the header says, visit by visit: kind, since, moths, the day it was found gone
+ * or was full. */
 struct walked {
 	int64_t kind;
 	int32_t since, moths, gone, full;
