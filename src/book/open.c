@@ -1,5 +1,6 @@
 /* open.c - opens a book, or refuses it without having touched it. */
 #include "query.h"
+#include "shape.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -119,16 +120,35 @@ bool store_connect(struct book *b, const char *path, int version, struct err *e)
 	return store_exec(b, settings, what, e);
 }
 
+/* The journal lies beside the book from save to save, with its head cleared when one is
+ * done: that asks less of the disk than a file that comes and goes. Another program may
+ * have left WAL. */
+static const char keep_journal[] = "PRAGMA journal_mode = PERSIST;"
+				   "PRAGMA journal_size_limit = 1048576;";
+
+static bool set_journal(struct book *b, const char *what, struct err *e)
+{
+	b->keeps_journal = store_exec(b, keep_journal, what, e);
+	return b->keeps_journal;
+}
+
+/* Beside a book that was moved lies the journal of the one that took its place. */
+static void clear_journal(struct book *b)
+{
+	int moved = 0;
+
+	sqlite3_file_control(b->db, "main", SQLITE_FCNTL_HAS_MOVED, &moved);
+	if (!moved)
+		sqlite3_exec(b->db, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL);
+}
+
 /* The same as SQLite sees it, after a save cut short was rolled back. */
 static bool judge_content(
 	struct book *b, const struct upgrades *u, enum book_open how, struct err *e)
 {
 	const char *what = N_("the book is not opened");
-	/* The mode asked for is the one a book has: another program may have left
-	 * WAL. */
 	bool ok = store_exec(b, "SELECT count(*) FROM sqlite_schema", what, e) &&
-		  (how == BOOK_READ ||
-			  store_exec(b, "PRAGMA journal_mode = DELETE", what, e));
+		  (how == BOOK_READ || set_journal(b, what, e));
 	int64_t version = store_number(b, "PRAGMA user_version", 0);
 
 	if (!ok)
@@ -236,6 +256,8 @@ void book_close(struct book *b)
 		return;
 	for (size_t i = 0; i < b->n_kept; i++)
 		sqlite3_finalize(b->kept[i].statement);
+	if (b->keeps_journal)
+		clear_journal(b);
 	sqlite3_close(b->db);
 	free(b->own.items);
 	free(b->path);

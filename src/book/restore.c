@@ -5,6 +5,7 @@
 
 #include "backup.h"
 #include "check.h"
+#include "file.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -17,14 +18,6 @@
 #include <unistd.h>
 
 static const char *const what = N_("nothing is restored");
-
-static bool same_file(const char *a, const char *b)
-{
-	struct stat x, y;
-
-	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev &&
-	       x.st_ino == y.st_ino;
-}
 
 /* What the journal was set to: "delete", unless another program has the book open in a
  * way that does not let go of its own. */
@@ -76,10 +69,10 @@ static bool keep_copy(struct book *b, const char *kept, struct err *e)
 	char part[STORE_PATH_BYTES];
 	bool taken;
 
-	if (!store_part(kept, part, sizeof part, what, e))
+	if (!file_part(kept, part, sizeof part, what, e))
 		return false;
 	bool ok = backup_copy(b, part, what, e) &&
-		  store_publish(part, kept, &taken, what, e);
+		  file_publish(part, kept, &taken, what, e);
 	if (!ok)
 		unlink(part);
 	return ok;
@@ -96,8 +89,9 @@ static bool keep(struct book *b, bool held, const char *kept, struct err *e)
 	       err_set(e, ERR_BOOK, "%s: %s (%s)", _(what), strerror(errno), kept);
 }
 
-/* A journal that is left beside the book would be played into the new one. */
-static bool move_journals(struct book *b, const char *kept, struct err *e)
+/* A journal that is left beside the book would be played into the new one. That of a
+ * book that is held is over: another program keeps it for its next save. */
+static bool move_journals(struct book *b, bool held, const char *kept, struct err *e)
 {
 	static const char *const ends[] = { "-journal", "-wal", "-shm" };
 	char from[STORE_PATH_BYTES + 16], to[STORE_PATH_BYTES + 16];
@@ -105,7 +99,7 @@ static bool move_journals(struct book *b, const char *kept, struct err *e)
 	for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
 		snprintf(from, sizeof from, "%s%s", b->path, ends[i]);
 		snprintf(to, sizeof to, "%s%s", kept, ends[i]);
-		if (rename(from, to) != 0 && errno != ENOENT)
+		if ((held ? unlink(from) : rename(from, to)) != 0 && errno != ENOENT)
 			return err_set(e, ERR_BOOK, "%s: %s (%s)", _(what),
 				strerror(errno), from);
 	}
@@ -120,8 +114,8 @@ static bool replace(
 
 	if (!hold(b, &held, e) ||
 		!backup_name_replaced(b, path, sizeof path, what, e) ||
-		!keep(b, held, path, e) || !move_journals(b, path, e) ||
-		!store_replace(part, b->path, what, e))
+		!keep(b, held, path, e) || !move_journals(b, held, path, e) ||
+		!file_replace(part, b->path, what, e))
 		return false;
 	const char *slash = strrchr(path, '/');
 	snprintf(kept, size, "%s", slash ? slash + 1 : path);
@@ -162,7 +156,7 @@ static bool copy_backup(
 
 	if (!from)
 		return false;
-	bool ok = store_folders(path, what, e) && store_part(path, part, size, what, e);
+	bool ok = file_folders(path, what, e) && file_part(path, part, size, what, e);
 	if (ok && (!backup_copy(from, part, what, e) || !is_whole(part, backup, e))) {
 		unlink(part);
 		ok = false;
@@ -178,7 +172,7 @@ static bool put_in_place(
 	bool taken;
 
 	if (lstat(path, &st) != 0 && errno == ENOENT)
-		return store_publish(part, path, &taken, what, e);
+		return file_publish(part, path, &taken, what, e);
 	struct book *b = mem_new(1, sizeof *b);
 	b->path = mem_text(path);
 	bool ok = replace(b, part, kept, size, e);
@@ -193,7 +187,7 @@ bool book_restore(
 	char part[STORE_PATH_BYTES];
 
 	*kept = '\0';
-	if (same_file(path, backup))
+	if (file_same(path, backup))
 		return err_set(
 			e, ERR_INPUT, _("%s: %s is the book itself"), _(what), backup);
 	if (!book_look_into(backup, &contents, e))

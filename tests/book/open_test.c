@@ -158,6 +158,53 @@ static void book_refuses_what_is_not_its_own_untouched(void **state)
 	desk_clear(&d);
 }
 
+/* The book as another program left it in WAL mode: the file, and what lies beside it. */
+static void leave_wal(struct desk *d, int application, const char *wal)
+{
+	char sql[128];
+	sqlite3 *db;
+	size_t n, m;
+
+	book_close(d->book);
+	d->book = NULL;
+	snprintf(sql, sizeof sql,
+		"PRAGMA journal_mode = WAL; PRAGMA application_id = %d", application);
+	assert_int_equal(sqlite3_open(d->path, &db), SQLITE_OK);
+	assert_int_equal(sqlite3_exec(db, sql, NULL, NULL, NULL), SQLITE_OK);
+	char *bytes = file_bytes(d->path, &n), *beside = file_bytes(wal, &m);
+	sqlite3_close(db);
+	/* The file says whose it is by itself. */
+	for (int i = 0; i < 4; i++)
+		bytes[68 + i] = (char)(application >> (24 - 8 * i));
+	file_write(d->path, bytes, n);
+	file_write(wal, beside, m);
+	free(bytes);
+	free(beside);
+}
+
+static void book_of_another_program_is_left_in_its_mode(void **state)
+{
+	static const enum book_open how[] = { BOOK_CREATE, BOOK_EXISTING, BOOK_READ };
+	char wal[128];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof how / sizeof *how; i++) {
+		struct desk d;
+		size_t n, m;
+		desk_disk(&d);
+		snprintf(wal, sizeof wal, "%s-wal", d.path);
+		leave_wal(&d, 1, wal);
+		char *before = file_bytes(d.path, &n), *beside = file_bytes(wal, &m);
+		refused(book_open(d.path, how[i], "", e), ERR_BOOK,
+			"belongs to another program");
+		assert_unchanged(d.path, before, n);
+		assert_unchanged(wal, beside, m);
+		free(before);
+		free(beside);
+		desk_clear(&d);
+	}
+}
+
 static void book_names_damage_met_later(void **state)
 {
 	struct visits got = { 0 };
@@ -235,6 +282,7 @@ int main(void)
 		cmocka_unit_test(book_existing_is_not_made),
 		cmocka_unit_test(book_read_changes_nothing),
 		cmocka_unit_test(book_refuses_what_is_not_its_own_untouched),
+		cmocka_unit_test(book_of_another_program_is_left_in_its_mode),
 		cmocka_unit_test(book_names_damage_met_later),
 		cmocka_unit_test(book_path_takes_the_first_that_is_set),
 		cmocka_unit_test(book_file_and_program_agree_on_its_marks),

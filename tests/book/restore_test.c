@@ -202,6 +202,8 @@ static void book_restore_refuses_and_leaves_every_byte(void **state)
 		"is the book itself");
 	refused(book_restore(d.path, d.folder, kept, sizeof kept, e), ERR_BOOK,
 		"is not a file");
+	refused(book_restore(d.path, "/dev/null", kept, sizeof kept, e), ERR_BOOK,
+		"is not a file");
 	file_write(bad, "farm,trap,date\n", 15);
 	refused(book_restore(d.path, bad, kept, sizeof kept, e), ERR_BOOK,
 		"is not a book");

@@ -61,6 +61,80 @@ static void book_moved_or_deleted_meanwhile_says_so(void **state)
 	}
 }
 
+static int counts_in(const char *path)
+{
+	struct visits got = { 0 };
+	struct book *b;
+
+	must(b = book_open(path, BOOK_READ, "", e));
+	must(book_visits(b, 0, 0, 30000, &got, e));
+	free(got.items);
+	book_close(b);
+	return (int)got.n;
+}
+
+/* What lies beside it is not asked for. */
+static void book_copied_between_saves_is_whole(void **state)
+{
+	char copy[128];
+	struct desk d;
+	size_t n;
+
+	(void)state;
+	desk_disk(&d);
+	snprintf(copy, sizeof copy, "%s/copy.db", d.folder);
+	struct visit v = counted(d.trap, 20000, 7);
+	must(book_save_visit(d.book, &v, NULL, e));
+	char *bytes = file_bytes(d.path, &n);
+	file_write(copy, bytes, n);
+	free(bytes);
+	assert_int_equal(counts_in(copy), 1);
+	desk_clear(&d);
+}
+
+static void book_closed_is_one_file(void **state)
+{
+	char journal[128];
+	struct book *other;
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	snprintf(journal, sizeof journal, "%s-journal", d.path);
+	must(other = book_open(d.path, BOOK_EXISTING, "", e));
+	struct visit v = counted(d.trap, 20000, 7), later = counted(d.trap, 20007, 3);
+	must(book_save_visit(d.book, &v, NULL, e));
+	book_close(d.book);
+	must(book_save_visit(other, &later, NULL, e)); /* the other one took it away */
+	book_close(other);
+	assert_int_equal(access(journal, F_OK), -1);
+	assert_int_equal(counts_in(d.path), 2);
+	must(d.book = book_open(d.path, BOOK_EXISTING, "", e));
+	desk_clear(&d);
+}
+
+/* In its place is another by now, whose journal may be wanted. */
+static void book_moved_away_is_closed_without_a_trace(void **state)
+{
+	char journal[128], elsewhere[128];
+	struct desk d;
+	size_t n;
+
+	(void)state;
+	desk_disk(&d);
+	snprintf(journal, sizeof journal, "%s-journal", d.path);
+	snprintf(elsewhere, sizeof elsewhere, "%s/old.db", d.folder);
+	char *bytes = file_bytes(d.path, &n);
+	assert_int_equal(rename(d.path, elsewhere), 0);
+	file_write(d.path, bytes, n);
+	file_write(journal, "of the new book", 15);
+	book_close(d.book);
+	d.book = NULL;
+	assert_unchanged(journal, "of the new book", 15);
+	free(bytes);
+	desk_clear(&d);
+}
+
 static void book_locked_one_is_refused_untouched(void **state)
 {
 	struct desk d;
@@ -209,7 +283,8 @@ static void book_without_a_journal_saves_nothing(void **state)
 	(void)state;
 	desk_disk(&d);
 	snprintf(journal, sizeof journal, "%s-journal", d.path);
-	assert_int_equal(mkdir(journal, 0700), 0); /* in place of the journal */
+	assert_int_equal(unlink(journal), 0);      /* it is made anew if it is gone */
+	assert_int_equal(mkdir(journal, 0700), 0); /* in its place */
 	struct visit v = counted(d.trap, 20000, 7);
 	refused(book_save_visit(d.book, &v, NULL, e), ERR_BOOK,
 		"this count is not saved");
@@ -263,6 +338,9 @@ int main(void)
 		cmocka_unit_test(book_two_handles_see_each_other),
 		cmocka_unit_test(book_says_when_another_program_writes),
 		cmocka_unit_test(book_moved_or_deleted_meanwhile_says_so),
+		cmocka_unit_test(book_copied_between_saves_is_whole),
+		cmocka_unit_test(book_closed_is_one_file),
+		cmocka_unit_test(book_moved_away_is_closed_without_a_trace),
 		cmocka_unit_test(book_locked_one_is_refused_untouched),
 		cmocka_unit_test(book_full_disk_loses_nothing_shown_as_saved),
 		cmocka_unit_test(book_full_disk_leaves_no_half_made_book),

@@ -19,10 +19,11 @@ book_has() {
 	diff - "$work/got"
 }
 
-# Reads what strace saw. Of the book and its journal nothing may lie unsynced, the
-# journal must be gone and its folder synced whenever a byte goes to the terminal; the
-# journal must be on the disk before the book is touched; a typed count must be saved
-# before the first byte that answers its Enter, and the answer may wait for no key.
+# Reads what strace saw. Whenever a byte goes to the terminal, nothing of the book and its
+# journal may lie unsynced, and the journal's head must be cleared: else the save would be
+# taken back. The journal, its name and its head must be on the disk before the book is
+# touched, the book before the head is cleared; a typed count must be saved before the
+# first byte that answers its Enter, and the answer may wait for no key.
 judge_trace() {
 	awk '
 		function path() {
@@ -34,23 +35,34 @@ judge_trace() {
 			said[what]++
 		}
 		{ sub(/^[0-9]+ +/, "") }
+		/^openat\(.*book\.db-journal", .*O_CREAT/ { named = 1; next }
 		/^(pwrite64|write|ftruncate)\([0-9]+<[^>]*\/book\.db(-journal)?>/ {
-			if (path() ~ /book\.db$/ && journal in unsynced)
-				wrong("the book is written before its journal is synced")
-			if (path() ~ /journal$/) { journal = path(); is_open = 1 }
+			if (path() ~ /book\.db$/) {
+				if (!valid) wrong("the book is written before its journal is valid")
+				if (journal in unsynced)
+					wrong("the book is written before its journal is synced")
+				if (named) wrong("the book is written before the folder is synced")
+			} else if (/, 12, 0\) /) {
+				valid = 1
+			} else if (/, "(\\0)+"(\.\.\.)?, 28, 0\) /) {
+				for (p in unsynced)
+					wrong("the journal is cleared before " p " is synced")
+				valid = 0
+				cleared = 1
+			}
+			if (path() ~ /journal$/) journal = path()
 			unsynced[path()]
 			next
 		}
 		/^f(data)?sync\(/ {
 			delete unsynced[path()]
-			if (path() == folder && unlinked) {
-				unlinked = 0
-				saves++
+			if (path() == folder) named = 0
+			if (path() == journal && cleared) {
+				cleared = 0
 				if (typed) { typed = 0; kept++ }
 			}
 			next
 		}
-		/^unlink\("[^"]*book\.db-journal"/ { is_open = 0; unlinked = 1; next }
 		/^read\(0</ {
 			if (answering) wrong("a key was read before the answer was sent")
 			if (/"[0-9]",/) digits = 1
@@ -60,8 +72,7 @@ judge_trace() {
 		/^write\(1</ {
 			answering = 0
 			for (p in unsynced) wrong("shown before " p " is synced")
-			if (is_open) wrong("shown before the journal is gone")
-			if (unlinked) wrong("shown before the folder is synced")
+			if (valid) wrong("shown before the journal is cleared")
 			if (typed) wrong("shown before it is saved")
 		}
 		END {
@@ -74,7 +85,7 @@ judge_trace() {
 if strace -o "$work/trace" true 2>"$work/why"; then
 	cp "$base" "$book"
 	open_run "strace -y -s 99 -o $work/trace \
-		-e trace=read,write,pwrite64,ftruncate,fdatasync,fsync,unlink "
+		-e trace=openat,read,write,pwrite64,ftruncate,fdatasync,fsync "
 	i=0
 	while [ $i -lt 40 ]; do
 		i=$((i + 1))
