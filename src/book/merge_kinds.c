@@ -40,7 +40,8 @@ static void run(struct merge *m, const char *format, va_list values)
 	if (!m->ok)
 		return;
 	char *sql = sqlite3_vmprintf(format, values);
-	m->ok = store_exec(m->b, sql ? sql : "", m->what, m->e);
+	m->ok = sql ? store_exec(m->b, sql, m->what, m->e)
+		    : store_fail(m->b, SQLITE_NOMEM, m->what, m->e);
 	sqlite3_free(sql);
 }
 

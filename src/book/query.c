@@ -9,9 +9,16 @@
 #include <stdio.h>
 #include <string.h>
 
+static int code_at_start(const struct book *b)
+{
+	return store_is_lost(b) ? SQLITE_ABORT : SQLITE_OK;
+}
+
 void query_start(struct query *q, struct book *b, const char *sql)
 {
-	*q = (struct query){ .book = b, .code = SQLITE_OK, .at = 1 };
+	*q = (struct query){ .book = b, .code = code_at_start(b), .at = 1 };
+	if (q->code != SQLITE_OK)
+		return;
 	for (size_t i = 0; i < b->n_kept; i++) {
 		if (b->kept[i].sql == sql) {
 			q->statement = b->kept[i].statement;
@@ -29,8 +36,11 @@ void query_start(struct query *q, struct book *b, const char *sql)
 
 void query_start_once(struct query *q, struct book *b, const char *sql)
 {
-	*q = (struct query){ .book = b, .once = true, .code = SQLITE_OK, .at = 1 };
-	q->code = sqlite3_prepare_v2(b->db, sql, -1, &q->statement, NULL);
+	*q = (struct query){
+		.book = b, .once = true, .code = code_at_start(b), .at = 1
+	};
+	if (q->code == SQLITE_OK)
+		q->code = sqlite3_prepare_v2(b->db, sql, -1, &q->statement, NULL);
 }
 
 void query_int(struct query *q, int64_t value)
@@ -77,14 +87,11 @@ void query_word(struct query *q, const char *word)
 
 void query_day(struct query *q, int32_t day)
 {
-	char iso[DAY_ISO_SIZE];
+	assert(q->n_days < QUERY_DAYS);
+	char *iso = q->days[q->n_days++];
 
 	day_iso(day, iso);
-	if (*iso == '\0')
-		query_null(q);
-	else if (q->code == SQLITE_OK)
-		q->code = sqlite3_bind_text(
-			q->statement, q->at++, iso, -1, SQLITE_TRANSIENT);
+	query_word(q, iso);
 }
 
 void query_limit(struct query *q, int32_t day)
@@ -249,11 +256,12 @@ void query_get_copy(struct query *q, char *out, size_t size)
 void query_get_uid(struct query *q, unsigned char out[static STORE_UID_BYTES])
 {
 	const void *uid = sqlite3_column_blob(q->statement, q->at);
+	bool good = sqlite3_column_bytes(q->statement, q->at++) == STORE_UID_BYTES;
 
 	memset(out, 0, STORE_UID_BYTES);
-	if (uid && sqlite3_column_bytes(q->statement, q->at) == STORE_UID_BYTES)
+	if (good)
 		memcpy(out, uid, STORE_UID_BYTES);
-	q->at++;
+	query_require(q, good);
 }
 
 bool query_taken(const struct query *q)

@@ -4,6 +4,8 @@
 
 #include "store.h"
 
+enum { QUERY_DAYS = 2 }; /* that a statement takes at most */
+
 /* A statement in use. A failure is remembered and makes every later call do nothing,
  * so that only query_end needs to be asked. */
 struct query {
@@ -14,7 +16,9 @@ struct query {
 	int at;            /* next value to bind or column to read */
 	const char *table; /* named when a row is damaged; NULL: none is named */
 	char damage[160];  /* what is wrong with the row just read; "": nothing */
-	char now[STORE_TIME_SIZE]; /* bound by address, as are all texts but days */
+	char now[STORE_TIME_SIZE]; /* bound by address, as are all texts */
+	char days[QUERY_DAYS][DAY_ISO_SIZE];
+	int n_days;
 	unsigned char uid[STORE_UID_BYTES];
 };
 
@@ -58,6 +62,7 @@ const char *query_get_text(struct query *q);
  * rather than fail the query: one bad byte in a note must not take the season's
  * counts away from the grower. book_check names the text. */
 void query_get_copy(struct query *q, char *out, size_t size);
+/* Any other length is damage; out is zeros then. */
 void query_get_uid(struct query *q, unsigned char out[static STORE_UID_BYTES]);
 
 /* Fails the query unless good: the column just read holds what it never may, which is

@@ -89,16 +89,6 @@ static bool read_step(struct book *b, int64_t step, struct changes *out,
 	return query_end(&q, what, e);
 }
 
-static bool last_change(struct book *b, int64_t *id, const char *what, struct err *e)
-{
-	struct query q;
-
-	query_start(&q, b, "SELECT max(id) FROM history");
-	if (query_row(&q))
-		*id = query_get(&q);
-	return query_end(&q, what, e);
-}
-
 /* Latest first, so that each row stands as its change left it. */
 static bool take_back(
 	struct book *b, const struct changes *all, const char *what, struct err *e)
@@ -109,7 +99,7 @@ static bool take_back(
 		const struct change *c = &all->items[i];
 		int64_t last = 0;
 
-		ok = last_change(b, &last, what, e) &&
+		ok = change_last(b, &last, what, e) &&
 		     change_take_back(b, c, what, e) &&
 		     change_mark(b, c->id, last, what, e);
 	}

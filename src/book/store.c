@@ -1,4 +1,5 @@
 /* store.c - transactions, and what a failure of SQLite means to the grower. */
+#include "file.h"
 #include "query.h"
 
 #include "base/mem.h"
@@ -10,11 +11,6 @@
 #include <string.h>
 #include <time.h>
 
-static bool means_full(int system)
-{
-	return system == ENOSPC || system == EDQUOT || system == EFBIG;
-}
-
 /* Only ENOSPC has a code of its own. The other errors of a write are asked for where
  * SQLite keeps them; the latest one of the process may be from its rollback. */
 static bool disk_is_full(const struct book *b, int code)
@@ -25,14 +21,24 @@ static bool disk_is_full(const struct book *b, int code)
 		return true;
 	if (!b->db || (kind != SQLITE_IOERR && kind != SQLITE_CANTOPEN))
 		return false;
-	if (means_full(sqlite3_system_errno(b->db)))
+	if (file_means_full(sqlite3_system_errno(b->db)))
 		return true;
 	sqlite3_file_control(b->db, "main", SQLITE_FCNTL_LAST_ERRNO, &system);
-	return code == SQLITE_IOERR_WRITE && means_full(system);
+	return code == SQLITE_IOERR_WRITE && file_means_full(system);
+}
+
+/* SQLite asks the book what rights its journal is to have. */
+static bool book_is_gone(const struct book *b, int code)
+{
+	return code == SQLITE_READONLY_DBMOVED ||
+	       (code == SQLITE_IOERR_FSTAT && b->db &&
+		       sqlite3_system_errno(b->db) == ENOENT);
 }
 
 static const char *reason(const struct book *b, int code)
 {
+	if (book_is_gone(b, code))
+		return _("the book was moved or deleted meanwhile; start again");
 	if (disk_is_full(b, code))
 		return _("the disk is full");
 	switch (code & 0xff) {
@@ -41,10 +47,7 @@ static const char *reason(const struct book *b, int code)
 		return _(
 			"another program is using the book; try again when it is done");
 	case SQLITE_READONLY:
-		return code == SQLITE_READONLY_DBMOVED
-			       ? _("the book was moved or deleted meanwhile; start "
-				   "again")
-			       : _("the book may only be read");
+		return _("the book may only be read");
 	case SQLITE_CORRUPT:
 		return _("the book is damaged; its backups are in the folder backups "
 			 "beside it");
@@ -56,6 +59,10 @@ static const char *reason(const struct book *b, int code)
 	case SQLITE_CANTOPEN:
 		return _("the book or its journal cannot be opened; look at the folder "
 			 "and its permissions");
+	case SQLITE_NOMEM:
+		return _("memory has run out; close other programs and try again");
+	case SQLITE_ABORT:
+		return _("memory or disk failed half-way; try again");
 	default:
 		return b->db ? sqlite3_errmsg(b->db) : sqlite3_errstr(code);
 	}
@@ -68,9 +75,15 @@ bool store_fail(const struct book *b, int code, const char *what, struct err *e)
 	return err_set(e, ERR_BOOK, "%s: %s (%s)", _(what), reason(b, code), b->path);
 }
 
+bool store_is_lost(const struct book *b)
+{
+	return b->changing && sqlite3_get_autocommit(b->db);
+}
+
 bool store_exec(struct book *b, const char *sql, const char *what, struct err *e)
 {
-	int code = sqlite3_exec(b->db, sql, NULL, NULL, NULL);
+	int code = store_is_lost(b) ? SQLITE_ABORT
+				    : sqlite3_exec(b->db, sql, NULL, NULL, NULL);
 
 	return code == SQLITE_OK || store_fail(b, code, what, e);
 }
@@ -112,12 +125,36 @@ bool store_group_alive(struct book *b, const char *what, struct err *e)
 	return true;
 }
 
+/* A book in the making has no history yet. */
+static bool read_history(struct book *b, const char *what, struct err *e)
+{
+	sqlite3_stmt *s = NULL;
+	int code = sqlite3_prepare_v2(
+		b->db, "SELECT coalesce(max(id), 0) FROM history", -1, &s, NULL);
+
+	b->history = -1;
+	if (code == SQLITE_OK)
+		code = sqlite3_step(s);
+	if (code == SQLITE_ROW)
+		b->history = sqlite3_column_int64(s, 0);
+	sqlite3_finalize(s);
+	return code == SQLITE_ROW || code == SQLITE_ERROR ||
+	       store_fail(b, code, what, e);
+}
+
+static const char rollback[] = "ROLLBACK";
+
 static bool begin(struct book *b, const char *what, struct err *e)
 {
+	struct query q;
+
+	query_start(&q, b, rollback); /* kept: it may be wanted when memory is out */
+	if (q.code != SQLITE_OK)
+		return store_fail(b, q.code, what, e);
 	if (!store_exec(b, "BEGIN IMMEDIATE", what, e))
 		return false;
-	b->history = store_number(b, "SELECT coalesce(max(id), 0) FROM history", -1);
-	return true;
+	b->changing = true;
+	return read_history(b, what, e) || store_end(b, false, what, NULL);
 }
 
 bool store_begin(struct book *b, const char *what, struct err *e)
@@ -156,20 +193,35 @@ static void keep_own(struct book *b, int64_t step)
 	b->own.items[b->own.n++] = step;
 }
 
-bool store_end(struct book *b, bool ok, const char *what, struct err *e)
+static bool keep(struct book *b, const char *what, struct err *e)
 {
 	int64_t step = 0;
 
-	if (ok && number_step(b, &step, what, e) &&
-		store_exec(b, b->grouped ? "RELEASE change" : "COMMIT", what, e)) {
-		keep_own(b, step);
-		return true;
-	}
-	if (sqlite3_get_autocommit(b->db))
-		return false; /* SQLite has rolled back by itself */
-	store_exec(b, b->grouped ? "ROLLBACK TO change; RELEASE change" : "ROLLBACK",
-		what, NULL);
-	return false;
+	if (!number_step(b, &step, what, e) ||
+		!store_exec(b, b->grouped ? "RELEASE change" : "COMMIT", what, e))
+		return false;
+	keep_own(b, step);
+	return true;
+}
+
+static void take_all_back(struct book *b)
+{
+	struct query q;
+
+	query_start(&q, b, rollback);
+	query_end(&q, "", NULL);
+}
+
+bool store_end(struct book *b, bool ok, const char *what, struct err *e)
+{
+	bool kept = ok && keep(b, what, e);
+
+	if (!kept && !sqlite3_get_autocommit(b->db) &&
+		(!b->grouped || !store_exec(b, "ROLLBACK TO change; RELEASE change",
+					what, NULL)))
+		take_all_back(b);
+	b->changing = b->grouped;
+	return kept;
 }
 
 bool book_begin(struct book *b, struct err *e)
@@ -191,14 +243,14 @@ bool book_commit(struct book *b, struct err *e)
 	bool alive = store_group_alive(b, what, e);
 
 	b->grouped = false;
-	return alive && store_end(b, true, what, e);
+	return store_end(b, alive, what, e);
 }
 
 void book_rollback(struct book *b)
 {
-	b->grouped = false;
+	b->grouped = b->changing = false;
 	if (!sqlite3_get_autocommit(b->db))
-		store_exec(b, "ROLLBACK", "", NULL);
+		take_all_back(b);
 }
 
 int64_t book_data_version(struct book *b)

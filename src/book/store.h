@@ -1,4 +1,4 @@
-/* store.h - inside src/book: the open book, statements and values bound to them. */
+/* store.h - inside src/book: the open book, its changes, what its values must be. */
 #ifndef BOOK_STORE_H
 #define BOOK_STORE_H
 
@@ -17,21 +17,6 @@ enum {
 	STORE_TIME_SIZE = 25, /* 2026-07-21T07:42:11.123Z and its NUL */
 };
 
-/* One step of an upgrade: the SQL that takes a book of the version before to `to`, run
- * with foreign keys off. A released step is never edited. */
-struct upgrade {
-	int to;
-	const char *sql; /* NULL: the shipped upgrade-<to>.sql */
-};
-
-struct upgrades {
-	int version; /* what this program writes */
-	const struct upgrade *steps;
-	size_t n;
-};
-
-extern const struct upgrades store_upgrades;
-
 struct book {
 	sqlite3 *db;
 	char *path;
@@ -41,6 +26,7 @@ struct book {
 	bool looking; /* opened to be looked at: the file may not be changed */
 	bool grouped; /* between book_begin and book_commit or book_rollback */
 	char group_at[STORE_TIME_SIZE]; /* all changes of a group have one time */
+	bool changing;   /* a transaction was begun, and not ended by us */
 	int64_t history; /* its last row before this transaction; -1: no steps here */
 	/* Steps that were made through this handle, the latest last: what they changed
 	 * may be taken back by now. */
@@ -59,11 +45,8 @@ struct book {
 		sqlite3_stmt *statement;
 	} kept[STORE_STATEMENTS];
 	size_t n_kept;
+	bool keeps_journal; /* beside the book, until it is closed */
 };
-
-/* book_open with other upgrade steps, for tests. */
-struct book *store_open(const char *path, enum book_open how, const char *who,
-	const struct upgrades *upgrades, struct err *e);
 
 /* `what` is a sentence marked with N_(), here and below: it is translated when it is
  * shown. "what: why (path)" of a SQLite result code; returns false. */
@@ -76,6 +59,10 @@ bool store_limits(struct book *b, struct limits *out, struct err *e);
 /* Opens a book of this version or an older one without changing a byte of it; what
  * book_open refuses is refused. */
 struct book *store_look(const char *path, struct err *e);
+
+/* True when SQLite has taken back by itself what is under way, as it does when memory
+ * or the disk fails: what is written from here on would stand alone, and is refused. */
+bool store_is_lost(const struct book *b);
 
 /* SQL without values, several statements allowed. */
 bool store_exec(struct book *b, const char *sql, const char *what, struct err *e);
@@ -108,44 +95,8 @@ int store_add_json(sqlite3 *db);
 /* Opens a file that is there (":memory:" makes one). With a version its header is
  * judged first, before SQLite reads the file or plays a journal back; 0: not judged. */
 bool store_connect(struct book *b, const char *path, int version, struct err *e);
-/* Shapes an empty database as a new book with the shipped kinds. */
-bool store_shape(struct book *b, struct err *e);
-/* What is wrong with a degree-day rule that is set, or NULL: what the CHECKs of its table
- * say. Whether method, cutoff and cap fit each other is the season's to say
+/* What is wrong with a degree-day rule that is set, or NULL: what the CHECKs of its
+ * table say. Whether method, cutoff and cap fit each other is the season's to say
  * (dd_rule_fault). */
 const char *store_heat_fault(const struct heat *h);
-/* The degree-day rule that comes with the program for a pest; left as it is when there
- * is none. */
-bool store_seed_heat(const char *pest, struct heat *out, struct err *e);
-/* The first table, index, trigger or view that the shipped schema does not have like
- * this, or that is missing, in a sentence; "": all are ours. Blanks and comments do
- * not count, nor what SQLite keeps for itself (ANALYZE). */
-bool store_shape_fault(struct book *b, char *out, size_t size, struct err *e);
-/* The same as a refusal. The shipped schema is the shape of its own version: true of
- * any other that `upgrades` lead to. */
-bool store_shape_is_ours(
-	struct book *b, const struct upgrades *upgrades, struct err *e);
-/* Makes a new book at path with its missing folders; fine if one appears meanwhile. */
-bool store_create(const char *path, const char *who, struct err *e);
-
-/* An empty private file beside `target`, named in `part`. */
-bool store_part(
-	const char *target, char *part, size_t size, const char *what, struct err *e);
-/* Syncs `part` and gives it the name `target` unless that is taken (*taken). */
-bool store_publish(const char *part, const char *target, bool *taken, const char *what,
-	struct err *e);
-/* Syncs `part` and puts it in place of `target`, which is one of the two at any
- * time. */
-bool store_replace(
-	const char *part, const char *target, const char *what, struct err *e);
-/* Makes the missing folders above path, mode 0700. */
-bool store_folders(const char *path, const char *what, struct err *e);
-
-/* Brings an older book to upgrades->version; one in memory without a backup. */
-bool store_upgrade(struct book *b, const struct upgrades *upgrades, struct err *e);
-
-/* Which of n backups stay: `days` newest first; the newest `daily`, then the newest
- * of each of the next `weekly` ISO weeks. */
-void store_backups_kept(const int32_t *days, size_t n, bool *keep);
-
 #endif

@@ -1,6 +1,7 @@
-/* SQLite refuses the n-th call of everything that the book is asked for, once or from
- * then on: it says so in a sentence, the book is as it was, and the next try works.
- * FAULTS=all tries every call of the longest deeds too. */
+/* SQLite refuses the n-th call of everything that the book is asked for: once, or from
+ * then on, or once and takes back what was begun. It says so in a sentence, the book is
+ * as it was, and the next try works. Of a long deed some are tried, and each that is the
+ * first with its statement; FAULTS=all tries every one, FAULTS=5 each fifth. */
 #include "deeds_files.h"
 #include "deeds_looks.h"
 #include "deeds_undo.h"
@@ -8,8 +9,8 @@
 #include "../faulty/sqlite.h"
 
 #define N(table) (sizeof(table) / sizeof *(table))
-/* Calls of a deed that are tried, unless all are asked for. */
-enum { TRIES = 40, TRIES_SANITIZED = 6 };
+/* Calls of a deed that are tried, but for the first ones, unless all are asked for. */
+enum { TRIES = 10, TRIES_SANITIZED = 6 };
 
 struct file {
 	char *bytes;
@@ -158,43 +159,46 @@ static bool holds(
 }
 
 /* The n-th call fails; false: it was not made, since an open book keeps its statements,
- * and `deed` was done. When all after it fail as well, SQLite cannot even take back what
- * was begun; the handle is closed then. */
-static bool try_call(struct trial *t, const struct deed *deed, long n, bool on)
+ * and `deed` was done. When all after it fail as well, SQLite cannot even take back
+ * what was begun; the handle is closed then. */
+static bool try_call(
+	struct trial *t, const struct deed *deed, long n, enum sqlite_way way)
 {
+	static const char *const says[] = { "", " and all after it", " for good" };
 	struct err err = { 0 };
 	struct desk *d = &t->desk;
 	uint64_t before = content(d);
 
-	sqlite_arm(n, on);
+	sqlite_arm(n, way);
 	bool done = deed->run(d, &err), struck = sqlite_struck();
-	sqlite_arm(0, false);
+	sqlite_arm(0, REFUSES_ONCE);
 	if (!struck) {
 		t->as_before = false;
 		assert_true(done);
 		return false;
 	}
-	if (on) {
+	if (way == REFUSES_ON) {
 		book_close(d->book);
 		d->book = NULL;
 	}
 	t->as_before = content(d) == before;
 	bool held = holds(t, deed, done, &err);
 	if (!held)
-		print_error("%s, call %ld%s: NOT HELD\n", deed->name, n,
-			on ? " and all after it" : "");
+		print_error("%s, call %ld%s: NOT HELD\n", deed->name, n, says[way]);
 	t->tried++;
 	t->held += held;
 	return true;
 }
 
-static long calls_of(struct trial *t, const struct deed *deed)
+static long calls_of(struct trial *t, const struct deed *deed, struct sqlite_news *news)
 {
 	begin(t, deed);
-	sqlite_arm(0, false);
+	sqlite_arm(0, REFUSES_ONCE);
+	sqlite_note(news);
 	struct err err = { 0 };
 	if (!deed->run(&t->desk, &err))
 		fail_msg("%s: %s", deed->name, err.text);
+	sqlite_note(NULL);
 	long calls = sqlite_calls(); /* those that follow are the test's own */
 	t->rows = rows(&t->desk);
 	return calls;
@@ -202,26 +206,37 @@ static long calls_of(struct trial *t, const struct deed *deed)
 
 static long pace(long calls)
 {
-	const char *all = getenv("FAULTS");
+	const char *given = getenv("FAULTS");
 	long tries = getenv("SANITIZED") ? TRIES_SANITIZED : TRIES;
 
-	return all && strcmp(all, "all") == 0 ? 1 : calls / (tries + 1) + 1;
+	if (given && strcmp(given, "all") == 0)
+		return 1;
+	return given && atol(given) > 0 ? atol(given) : calls / (tries + 1) + 1;
+}
+
+/* False: the deed makes fewer calls than that. */
+static bool try_afresh(
+	struct trial *t, const struct deed *deed, long n, enum sqlite_way way)
+{
+	if (!t->as_before || !t->desk.book)
+		begin(t, deed);
+	if (try_call(t, deed, n, way))
+		return true;
+	begin(t, deed);
+	return try_call(t, deed, n, way); /* a few calls go by the clock */
 }
 
 static void try_deed(struct trial *t, const struct deed *deed)
 {
-	long calls = calls_of(t, deed);
+	struct sqlite_news news = { 0 };
+	long calls = calls_of(t, deed, &news), each = pace(calls);
 
-	for (int on = 0; on < 2; on++)
-		for (long n = 1; n <= calls; n += pace(calls)) {
-			if (!t->as_before || !t->desk.book)
-				begin(t, deed);
-			if (try_call(t, deed, n, on))
-				continue;
-			begin(t, deed);
-			if (!try_call(t, deed, n, on))
-				break; /* a few calls go by the clock */
-		}
+	for (int way = 0; way < SQLITE_WAYS; way++)
+		for (long n = 1;
+			n <= calls && try_afresh(t, deed, n, (enum sqlite_way)way);)
+			n += each;
+	for (size_t i = 0; each > 1 && !getenv("SANITIZED") && i < news.n; i++)
+		try_afresh(t, deed, news.calls[i], GIVES_UP);
 	t->as_before = false;
 }
 
@@ -230,6 +245,7 @@ static void try_deeds(const struct deed *deeds, size_t n)
 	struct trial t;
 
 	trial_make(&t);
+	sqlite_forget();
 	for (size_t i = 0; i < n; i++)
 		try_deed(&t, &deeds[i]);
 	trial_drop(&t);
@@ -287,7 +303,7 @@ static void book_is_copied_when_the_other_program_is_done_with_it(void **state)
 			(!row[i].good && !strstr(err.text, "another program is using")))
 			fail_msg("%zu: %s", i, err.text);
 	}
-	sqlite_arm(0, false);
+	sqlite_arm(0, REFUSES_ONCE);
 	trial_drop(&t);
 }
 

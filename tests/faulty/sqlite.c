@@ -3,18 +3,24 @@
 
 #include <sqlite3.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <string.h>
+
+enum { KNOWN = 8192 };
 
 static struct {
 	long n, calls;
-	bool on, struck;
+	enum sqlite_way way;
+	bool struck;
 	int busy;
+	struct sqlite_news *news;
+	uint64_t known[KNOWN]; /* by what they end up at; 0: free */
 } sqlite;
 
-void sqlite_arm(long n, bool on)
+void sqlite_arm(long n, enum sqlite_way way)
 {
 	sqlite.n = n;
-	sqlite.on = on;
+	sqlite.way = way;
 	sqlite.calls = 0;
 	sqlite.struck = false;
 	sqlite.busy = 0;
@@ -22,7 +28,7 @@ void sqlite_arm(long n, bool on)
 
 void sqlite_arm_busy(int n)
 {
-	sqlite_arm(0, false);
+	sqlite_arm(0, REFUSES_ONCE);
 	sqlite.busy = n;
 }
 
@@ -36,12 +42,51 @@ bool sqlite_struck(void)
 	return sqlite.struck;
 }
 
-static bool refuses(void)
+void sqlite_note(struct sqlite_news *news)
+{
+	sqlite.news = news;
+}
+
+void sqlite_forget(void)
+{
+	memset(sqlite.known, 0, sizeof sqlite.known);
+}
+
+static uint64_t add(uint64_t sum, const char *text)
+{
+	while (text && *text)
+		sum = (sum ^ (unsigned char)*text++) * UINT64_C(1099511628211);
+	return sum;
+}
+
+static void note(const char *function, const char *sql)
+{
+	uint64_t sum = add(add(UINT64_C(14695981039346656037), function), sql);
+	size_t at = (size_t)(sum >> 32) % KNOWN;
+
+	for (size_t i = 0; i < KNOWN && sqlite.known[at] && sqlite.known[at] != sum;
+		i++)
+		at = (at + 1) % KNOWN;
+	if (sqlite.known[at] != 0 || sqlite.news->n == SQLITE_NEWS)
+		return;
+	sqlite.known[at] = sum;
+	sqlite.news->calls[sqlite.news->n++] = sqlite.calls;
+}
+
+int __real_sqlite3_exec(sqlite3 *db, const char *sql,
+	int (*row)(void *, int, char **, char **), void *arg, char **text);
+
+static bool refuses(sqlite3 *db, const char *function, const char *sql)
 {
 	long call = ++sqlite.calls;
-	bool now = sqlite.n > 0 && (sqlite.on ? call >= sqlite.n : call == sqlite.n);
+	if (sqlite.news)
+		note(function, sql);
+	bool now = sqlite.n > 0 &&
+		   (call == sqlite.n || (sqlite.way == REFUSES_ON && call > sqlite.n));
 
 	sqlite.struck = sqlite.struck || now;
+	if (now && sqlite.way == GIVES_UP && db && !sqlite3_get_autocommit(db))
+		__real_sqlite3_exec(db, "ROLLBACK", NULL, NULL, NULL);
 	return now;
 }
 
@@ -49,7 +94,7 @@ int __real_sqlite3_open_v2(const char *path, sqlite3 **db, int flags, const char
 int __wrap_sqlite3_open_v2(const char *path, sqlite3 **db, int flags, const char *vfs);
 int __wrap_sqlite3_open_v2(const char *path, sqlite3 **db, int flags, const char *vfs)
 {
-	if (!refuses())
+	if (!refuses(NULL, "open", NULL))
 		return __real_sqlite3_open_v2(path, db, flags, vfs);
 	*db = NULL;
 	return SQLITE_NOMEM;
@@ -62,7 +107,7 @@ int __wrap_sqlite3_prepare_v2(
 int __wrap_sqlite3_prepare_v2(
 	sqlite3 *db, const char *sql, int n, sqlite3_stmt **s, const char **rest)
 {
-	if (!refuses())
+	if (!refuses(db, "prepare", sql))
 		return __real_sqlite3_prepare_v2(db, sql, n, s, rest);
 	*s = NULL;
 	return SQLITE_NOMEM;
@@ -75,7 +120,7 @@ int __wrap_sqlite3_prepare_v3(sqlite3 *db, const char *sql, int n, unsigned flag
 int __wrap_sqlite3_prepare_v3(sqlite3 *db, const char *sql, int n, unsigned flags,
 	sqlite3_stmt **s, const char **rest)
 {
-	if (!refuses())
+	if (!refuses(db, "prepare", sql))
 		return __real_sqlite3_prepare_v3(db, sql, n, flags, s, rest);
 	*s = NULL;
 	return SQLITE_NOMEM;
@@ -85,21 +130,21 @@ int __real_sqlite3_step(sqlite3_stmt *s);
 int __wrap_sqlite3_step(sqlite3_stmt *s);
 int __wrap_sqlite3_step(sqlite3_stmt *s)
 {
-	return refuses() ? SQLITE_IOERR_READ : __real_sqlite3_step(s);
+	/* A statement that is there takes back what was begun, whatever is missing. */
+	if (strcmp(sqlite3_sql(s), "ROLLBACK") == 0)
+		return __real_sqlite3_step(s);
+	return refuses(sqlite3_db_handle(s), "step", sqlite3_sql(s))
+		       ? SQLITE_IOERR_READ
+		       : __real_sqlite3_step(s);
 }
 
-int __real_sqlite3_exec(sqlite3 *db, const char *sql,
-	int (*row)(void *, int, char **, char **), void *arg, char **text);
 int __wrap_sqlite3_exec(sqlite3 *db, const char *sql,
 	int (*row)(void *, int, char **, char **), void *arg, char **text);
 int __wrap_sqlite3_exec(sqlite3 *db, const char *sql,
 	int (*row)(void *, int, char **, char **), void *arg, char **text)
 {
-	/* To take back what was begun it needs nothing that could be missing. */
-	bool back = strncmp(sql, "ROLLBACK", 8) == 0;
-
-	return !back && refuses() ? SQLITE_IOERR_WRITE
-				  : __real_sqlite3_exec(db, sql, row, arg, text);
+	return refuses(db, "exec", sql) ? SQLITE_IOERR_WRITE
+					: __real_sqlite3_exec(db, sql, row, arg, text);
 }
 
 sqlite3_backup *__real_sqlite3_backup_init(
@@ -111,7 +156,7 @@ sqlite3_backup *__wrap_sqlite3_backup_init(
 {
 	/* A schema that is not there leaves a code with `to`, as any failure does. */
 	return __real_sqlite3_backup_init(
-		to, refuses() ? "nowhere" : to_name, from, from_name);
+		to, refuses(NULL, "copy", NULL) ? "nowhere" : to_name, from, from_name);
 }
 
 int __real_sqlite3_backup_step(sqlite3_backup *copy, int pages);
@@ -122,7 +167,8 @@ int __wrap_sqlite3_backup_step(sqlite3_backup *copy, int pages)
 		sqlite.busy--;
 		return SQLITE_BUSY;
 	}
-	return refuses() ? SQLITE_IOERR_READ : __real_sqlite3_backup_step(copy, pages);
+	return refuses(NULL, "copies", NULL) ? SQLITE_IOERR_READ
+					     : __real_sqlite3_backup_step(copy, pages);
 }
 
 int __wrap_sqlite3_sleep(int ms);
