@@ -46,19 +46,21 @@ struct undone {
 	struct visit was;
 };
 
+struct undo_reach {
+	int64_t farm, trap; /* 0: all */
+	int32_t first, last;
+	const char *by; /* NULL: whoever it was */
+};
+
 /* Takes back the latest change (by book_save_visit or book_remove_visit) of a visit
- * dated first..last on this farm that is not taken back yet; calling it again goes one
- * step further. False with ERR_NOT_FOUND when there is nothing left. The undo itself
- * is in the history as well.
+ * within reach that is not taken back yet; calling it again goes one step further. A
+ * dispute that the change settled is open again. False with ERR_NOT_FOUND when there is
+ * nothing left. The undo itself is in the history as well.
  * `by`: only what was saved under this name (see book_set_who) is taken back, and none
  * of it that somebody else has changed since, so that two programs on one book leave
- * each other's entries alone. NULL: whoever it was. */
-bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-	const char *by, struct undone *out, struct err *e);
-
-/* The same for one trap alone. */
-bool book_undo_trap(struct book *b, int64_t trap, int32_t first, int32_t last,
-	const char *by, struct undone *out, struct err *e);
+ * each other's entries alone. */
+bool book_undo_visit(struct book *b, const struct undo_reach *reach, struct undone *out,
+	struct err *e);
 
 /* What changed, latest first. */
 struct old_visit {

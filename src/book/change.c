@@ -11,9 +11,11 @@
 
 /* What else was done to the row later and is not taken back; an undo is no change: it
  * stands where the change that it took back stood. What a merge brought (0 and -1)
- * counts when it was done later. */
+ * counts when it was done later; what the change itself settled (0 too) is of its own
+ * step, though it may have been written a moment after it. */
 #define LATER                                                                          \
 	"x.id > h.id AND (x.undoes IS NULL OR x.undoes <= 0 AND x.at > h.at) "         \
+	"AND coalesce(x.step = h.step, 0) = 0 "                                        \
 	"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = x.id) "
 
 /* "Ida on 2026-07-21 at 07:42 UTC" */
@@ -187,8 +189,7 @@ static bool run_change(struct book *b, const struct change *c, const char *sql,
 	if (!run(&q, b, c, sql))
 		return refuse(&q, c, what, e);
 	bool gone = sqlite3_changes(b->db) == 0;
-	if (!query_end(&q, what, e))
-		return false;
+	query_end(&q, what, e);
 	row_say_change(b, c->kind, c->id, name, sizeof name);
 	return !gone ||
 	       err_set(e, ERR_INPUT, _("%s: %s is not as it was left any more"),
@@ -273,7 +274,44 @@ bool change_take_back(
 	memset(b->fits, 0, sizeof b->fits); /* a trap or a lure may change its pest */
 	if (c->inserted)
 		return take_out(b, c, what, e);
-	return c->removed ? bring_back(b, c, what, e) : change_back(b, c, what, e);
+	return (c->removed ? bring_back(b, c, what, e) : change_back(b, c, what, e)) &&
+	       (!c->of_visit || change_unsettle(b, c->id, what, e));
+}
+
+bool change_last(struct book *b, int64_t *id, const char *what, struct err *e)
+{
+	struct query q;
+
+	query_start(&q, b, "SELECT max(id) FROM history");
+	if (query_row(&q))
+		*id = query_get(&q);
+	return query_end(&q, what, e);
+}
+
+#define SETTLED                                                                        \
+	"x.trap = h.trap AND x.day = h.day AND x.id > h.id AND x.undoes = 0 AND "      \
+	"x.step = h.step "
+
+bool change_unsettle(struct book *b, int64_t change, const char *what, struct err *e)
+{
+	struct query q;
+
+	query_start(&q, b,
+		"INSERT INTO rival (trap, day, outcome, reason, count, females, others, "
+		"new_card, new_lure, stirred, scout, note, uid, changed_at, changed_by) "
+		"SELECT x.trap, x.day, x.old ->> 'outcome', x.old ->> 'reason', x.old ->> "
+		"'count', x.old ->> 'females', x.old ->> 'others', x.old ->> 'new_card', "
+		"x.old ->> 'new_lure', x.old ->> 'stirred', x.old ->> 'scout', x.old ->> "
+		"'note', x.uid, x.old ->> 'changed_at', x.old ->> 'changed_by' FROM history h "
+		"JOIN history x ON " SETTLED "WHERE h.id = ?1");
+	query_int(&q, change);
+	if (!query_end(&q, what, e))
+		return false;
+	query_start(&q, b,
+		"DELETE FROM history WHERE id IN (SELECT x.id FROM history h JOIN history x "
+		"ON " SETTLED "WHERE h.id = ?1)");
+	query_int(&q, change);
+	return query_end(&q, what, e);
 }
 
 bool change_mark(

@@ -20,6 +20,12 @@ bool change_take_back(
  * that of its trap was changed since. */
 bool change_pest_stays(struct book *b, int64_t change, const char *what, struct err *e);
 
+/* The latest row of the history; 0: there is none. */
+bool change_last(struct book *b, int64_t *id, const char *what, struct err *e);
+
+/* What two books said of the visit stands again where the change settled it. */
+bool change_unsettle(struct book *b, int64_t change, const char *what, struct err *e);
+
 /* All that the history got after the row `after` takes that change back. */
 bool change_mark(
 	struct book *b, int64_t change, int64_t after, const char *what, struct err *e);

@@ -56,12 +56,6 @@ bool book_old_visits(struct book *b, int64_t trap, int32_t day, struct old_visit
 	return book_old_visits_of(b, trap, day, day, out, e);
 }
 
-struct reach {              /* what an undo may touch */
-	int64_t farm, trap; /* 0: all */
-	int32_t first, last;
-	const char *by; /* NULL: anybody's */
-};
-
 struct step {
 	int64_t id; /* 0: none */
 	int64_t trap;
@@ -90,7 +84,7 @@ static void read_step(struct query *q, struct step *s)
 /* The latest step not taken back. An undo is no step: it stands where the step it
  * took back stood. A step under one of somebody else's stays as well: to take it back
  * would lose what they entered. */
-static bool find_step(struct book *b, const struct reach *reach, struct step *s,
+static bool find_step(struct book *b, const struct undo_reach *reach, struct step *s,
 	const char *what, struct err *e)
 {
 	struct query q;
@@ -105,7 +99,7 @@ static bool find_step(struct book *b, const struct reach *reach, struct step *s,
 		"AND (?4 IS NULL OR h.by = ?4 AND NOT EXISTS "
 		"(SELECT 1 FROM history x WHERE x.trap = h.trap AND x.day = h.day "
 		"AND x.id > h.id AND (x.undoes IS NULL AND x.by <> ?4 OR x.undoes <= 0 "
-		"AND x.at > h.at) "
+		"AND x.at > h.at AND coalesce(x.step = h.step, 0) = 0) "
 		"AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = x.id))) "
 		"ORDER BY h.id DESC LIMIT 1");
 	q.table = "history";
@@ -167,37 +161,27 @@ static bool take_back(struct book *b, const struct step *s, struct undone *out,
 	return s->inserted || bring_back(b, s, what, e);
 }
 
-static bool undo(struct book *b, const struct reach *reach, struct undone *out,
+static bool undo(struct book *b, const struct undo_reach *reach, struct undone *out,
 	const char *what, struct err *e)
 {
 	struct step s = { 0 };
-	int64_t after = store_number(b, "SELECT max(id) FROM history", -1);
+	int64_t after = 0;
 
-	return find_step(b, reach, &s, what, e) && take_back(b, &s, out, what, e) &&
+	return change_last(b, &after, what, e) && find_step(b, reach, &s, what, e) &&
+	       take_back(b, &s, out, what, e) && change_unsettle(b, s.id, what, e) &&
 	       change_mark(b, s.id, after, what, e);
 }
 
-static bool undo_visit(
-	struct book *b, struct reach reach, struct undone *out, struct err *e)
+bool book_undo_visit(struct book *b, const struct undo_reach *reach, struct undone *out,
+	struct err *e)
 {
 	const char *what = N_("nothing is taken back");
 	char name[SCOUT_BYTES]; /* cut as book_set_who cuts it */
+	struct undo_reach within = *reach;
 
-	text_copy(name, sizeof name, reach.by ? reach.by : "");
-	if (reach.by)
-		reach.by = name;
+	text_copy(name, sizeof name, reach->by ? reach->by : "");
+	if (reach->by)
+		within.by = name;
 	return store_begin(b, what, e) &&
-	       store_end(b, undo(b, &reach, out, what, e), what, e);
-}
-
-bool book_undo_visit(struct book *b, int64_t farm, int32_t first, int32_t last,
-	const char *by, struct undone *out, struct err *e)
-{
-	return undo_visit(b, (struct reach){ farm, 0, first, last, by }, out, e);
-}
-
-bool book_undo_trap(struct book *b, int64_t trap, int32_t first, int32_t last,
-	const char *by, struct undone *out, struct err *e)
-{
-	return undo_visit(b, (struct reach){ 0, trap, first, last, by }, out, e);
+	       store_end(b, undo(b, &within, out, what, e), what, e);
 }

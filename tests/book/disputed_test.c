@@ -2,6 +2,7 @@
  * the least and the most, and no most where one of them is no count. */
 #include "fixture.h"
 
+#include "book/matters.h"
 #include "book/merge.h"
 
 enum { DAY = 20000 };
@@ -111,10 +112,82 @@ static void visit_of_two_books_is_all_that_they_say(void **state)
 	desk_clear(&d);
 }
 
+/* One visit and what other scouts' books say of it, of which the last is said twice. */
+static void visit_of_four_books_is_all_that_they_say(void **state)
+{
+	static const struct {
+		int32_t count, females;
+	} said[] = { { 7, COUNT_NONE }, { 2, COUNT_NONE }, { 4, 1 },
+		{ 7, COUNT_NONE } };
+	struct visits all = { 0 };
+	struct matters open = { 0 };
+	struct book *other;
+	char path[128];
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	for (size_t i = 0; i < sizeof said / sizeof *said; i++) {
+		snprintf(path, sizeof path, "%s/%zu.db", d.folder, i);
+		must(book_backup(d.book, path, e));
+	}
+	say(d.book, d.trap, &(struct said){ OUTCOME_COUNTED, REASON_NONE, 4 });
+	for (size_t i = 0; i < sizeof said / sizeof *said; i++) {
+		struct visit v = counted(d.trap, DAY + 7, said[i].count);
+		v.females = said[i].females;
+		snprintf(path, sizeof path, "%s/%zu.db", d.folder, i);
+		must(other = book_open(path, BOOK_EXISTING, "Ida", e));
+		must(book_save_visit(other, &v, NULL, e));
+		book_close(other);
+		merge(d.book, path);
+	}
+	must(book_trap_visits(d.book, d.trap, &all, e));
+	assert_int_equal(all.n, 1);
+	assert_true(all.items[0].is_disputed);
+	assert_int_equal(all.items[0].least, 2);
+	assert_int_equal(all.items[0].most, 7);
+	must(book_open_matters(d.book, &open, e));
+	assert_int_equal(open.n, 1);
+	assert_int_equal(open.items[0].n_choices, 4); /* 7 is one of them */
+	must(book_visits(d.book, d.farm, DAY, DAY + 6, &all, e));
+	assert_int_equal(all.n, 0);
+	book_matters_free(&open);
+	free(all.items);
+	desk_clear(&d);
+}
+
+/* Sexes that were told apart in one book alone leave the count as it is. */
+static void visit_with_females_in_one_book_is_not_disputed(void **state)
+{
+	struct visits all = { 0 };
+	struct book *other;
+	char path[128];
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	snprintf(path, sizeof path, "%s/other.db", d.folder);
+	must(book_backup(d.book, path, e));
+	struct visit v = counted(d.trap, DAY + 7, 4);
+	must(book_save_visit(d.book, &v, NULL, e));
+	v.females = 1;
+	must(other = book_open(path, BOOK_EXISTING, "Ida", e));
+	must(book_save_visit(other, &v, NULL, e));
+	book_close(other);
+	merge(d.book, path);
+	must(book_trap_visits(d.book, d.trap, &all, e));
+	assert_int_equal(all.n, 1);
+	assert_false(all.items[0].is_disputed);
+	free(all.items);
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(visit_of_two_books_is_all_that_they_say),
+		cmocka_unit_test(visit_of_four_books_is_all_that_they_say),
+		cmocka_unit_test(visit_with_females_in_one_book_is_not_disputed),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -87,7 +87,9 @@ static void all_entries_taken_back_give_the_start(void **state)
 			if (roll(&d, 6) == 0)
 				book_undo_step(desk.book, NULL, start, &u, NULL);
 			if (roll(&d, 20) == 0)
-				book_undo_visit(desk.book, 0, DAY0, DAY0 + DAYS, NULL,
+				book_undo_visit(desk.book,
+					&(struct undo_reach){
+						0, 0, DAY0, DAY0 + DAYS, NULL },
 					&v, NULL);
 		}
 		char *between = content(desk.book, "1");

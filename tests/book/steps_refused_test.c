@@ -49,6 +49,25 @@ static void book_undo_stops_at_a_row_that_somebody_changed_since(void **state)
 	desk_clear(&d);
 }
 
+/* Who never said his name. */
+static void book_undo_stops_at_a_row_that_nobody_knows_who_changed(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	int64_t start = latest(d.book);
+	struct block b = {
+		.id = d.block, .farm = d.farm, .name = "Old rows", .area_x100 = -1
+	};
+	must(book_put_block(d.book, &b, e));
+	book_set_who(d.book, "");
+	strcpy(b.name, "Our rows");
+	must(book_put_block(d.book, &b, e));
+	cannot(&d, start, "was changed since by somebody on 2");
+	desk_clear(&d);
+}
+
 static void book_undo_keeps_what_somebody_hung_something_on(void **state)
 {
 	struct desk d;
@@ -143,11 +162,13 @@ static void book_undo_brings_no_count_to_a_trap_of_another_pest(void **state)
 		.order = 1 };
 	must(book_put_trap(d.book, &t, e));
 	cannot(&d, start, "the pest of its trap was changed since");
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e), ERR_INPUT,
-		"the pest of its trap was changed since");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e),
+		ERR_INPUT, "the pest of its trap was changed since");
 	t.pest = d.pest;
 	must(book_put_trap(d.book, &t, e));
-	must(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e));
 	desk_clear(&d);
 }
 
@@ -163,6 +184,32 @@ static void book_undo_leaves_settings_that_fit_each_other(void **state)
 	book_set_who(d.book, "Ida");
 	must(book_put_setting(d.book, "read_num", "10", e));
 	cannot(&d, start, "the settings ask for 10 of 9 traps");
+	desk_clear(&d);
+}
+
+/* What does not hang together from before is no reason to refuse. */
+static void book_undo_minds_nothing_that_it_did_not_tear(void **state)
+{
+	struct undone_step u;
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	assert_int_equal(
+		raw(d.book, "INSERT INTO setting (name, value, uid, changed_at, "
+			    "changed_by) VALUES ('read_num', '10', randomblob(16), "
+			    "'2026-07-21T07:42:11.123Z', ''), ('read_den', '9', "
+			    "randomblob(16), '2026-07-21T07:42:11.123Z', '');"
+			    "INSERT INTO farm (id, name, uid, changed_at, changed_by) "
+			    "VALUES (9, 'Drumsorrel', randomblob(16), "
+			    "'2026-07-21T07:42:11.123Z', ''); UPDATE block SET farm = "
+			    "9"),
+		SQLITE_OK);
+	int64_t start = latest(d.book);
+	struct pest p = { .id = d.pest, .code = "T1", .name = "renamed moth" };
+	must(book_put_pest(d.book, &p, e));
+	must(book_undo_step(d.book, "JR", start, &u, e));
+	assert_string_equal(u.name, "pest T1");
 	desk_clear(&d);
 }
 
@@ -224,6 +271,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_undo_stops_at_a_row_that_somebody_changed_since),
+		cmocka_unit_test(
+			book_undo_stops_at_a_row_that_nobody_knows_who_changed),
 		cmocka_unit_test(book_undo_keeps_what_somebody_hung_something_on),
 		cmocka_unit_test(book_undo_takes_no_name_from_another_row),
 		cmocka_unit_test(
@@ -231,6 +280,7 @@ int main(void)
 		cmocka_unit_test(book_undo_leaves_a_trap_with_visits_its_pest),
 		cmocka_unit_test(book_undo_brings_no_count_to_a_trap_of_another_pest),
 		cmocka_unit_test(book_undo_leaves_settings_that_fit_each_other),
+		cmocka_unit_test(book_undo_minds_nothing_that_it_did_not_tear),
 		cmocka_unit_test(book_undo_of_a_group_is_all_or_nothing),
 		cmocka_unit_test(book_undo_says_when_the_history_is_damaged),
 	};

@@ -153,12 +153,14 @@ static void book_undo_of_steps_and_of_visits_go_side_by_side(void **state)
 	struct visit one = counted(d.trap, 20000, 4), two = counted(d.trap, 20001, 5);
 	must(book_save_visit(d.book, &one, NULL, e));
 	must(book_save_visit(d.book, &two, NULL, e));
-	must(book_undo_visit(d.book, d.farm, 20001, 20001, "JR", &v, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 20001, 20001, "JR" }, &v, e));
 	must(book_undo_step(d.book, "JR", start, &u, e));
 	assert_string_equal(u.name, "visit of 2024-10-04 at trap 1, Hollow Reach");
 	refused(book_undo_step(d.book, "JR", start, &u, e), ERR_NOT_FOUND, "left");
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &v, e), ERR_NOT_FOUND,
-		"left");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &v, e),
+		ERR_NOT_FOUND, "left");
 	desk_clear(&d);
 }
 

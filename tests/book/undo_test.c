@@ -15,7 +15,8 @@ static void book_undo_goes_back_step_by_step(void **state)
 	must(book_save_visit(d.book, &v, NULL, e));        /* 2: corrected */
 	must(book_remove_visit(d.book, v.trap, v.day, e)); /* 3: removed */
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 20000, 20000, NULL }, &u, e));
 	assert_false(u.removed);
 	assert_int_equal(u.was.trap, 0); /* nothing stood there */
 	must(book_visit(d.book, v.trap, v.day, &got, &got_w, e));
@@ -23,17 +24,20 @@ static void book_undo_goes_back_step_by_step(void **state)
 	assert_string_equal(got_w.note, w.note);
 	assert_int_equal(store_number(d.book, "SELECT count(*) FROM tombstone", 9), 0);
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 20000, 20000, NULL }, &u, e));
 	assert_int_equal(u.was.count, 40);
 	must(book_visit(d.book, v.trap, v.day, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 20000, 20000, NULL }, &u, e));
 	assert_true(u.removed);
 	assert_int_equal(u.was.count, 4);
 	refused(book_visit(d.book, v.trap, v.day, &got, NULL, e), ERR_NOT_FOUND,
 		"no visit");
-	refused(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e),
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 20000, 20000, NULL }, &u, e),
 		ERR_NOT_FOUND, "nothing left");
 	desk_clear(&d);
 }
@@ -49,13 +53,17 @@ static void book_undo_stays_on_its_farm_and_days(void **state)
 	must(book_put_farm(d.book, &f, e));
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_save_visit(d.book, &v, NULL, e));
-	refused(book_undo_visit(d.book, f.id, 20000, 20000, NULL, &u, e), ERR_NOT_FOUND,
-		"left");
-	refused(book_undo_visit(d.book, d.farm, 20001, 20009, NULL, &u, e),
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ f.id, 0, 20000, 20000, NULL }, &u, e),
 		ERR_NOT_FOUND, "left");
-	refused(book_undo_visit(d.book, d.farm, 19990, 19999, NULL, &u, e),
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 20001, 20009, NULL }, &u, e),
 		ERR_NOT_FOUND, "left");
-	must(book_undo_visit(d.book, d.farm, 19999, 20001, NULL, &u, e));
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 19990, 19999, NULL }, &u, e),
+		ERR_NOT_FOUND, "left");
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 19999, 20001, NULL }, &u, e));
 	assert_int_equal(u.trap, d.trap);
 	assert_int_equal(u.day, 20000);
 	desk_clear(&d);
@@ -71,7 +79,8 @@ static void book_undo_is_in_the_history(void **state)
 	desk_memory(&d);
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_save_visit(d.book, &v, NULL, e));
-	must(book_undo_visit(d.book, d.farm, 20000, 20000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 20000, 20000, NULL }, &u, e));
 	must(book_old_visits(d.book, d.trap, 20000, &old, e));
 	assert_int_equal(old.n, 1);
 	assert_true(old.items[0].removed);
@@ -93,15 +102,20 @@ static void book_undo_leaves_the_entries_of_others(void **state)
 	must(book_save_visit(d.book, &v, NULL, e));
 	book_set_who(d.book, long_name);
 	must(book_save_visit(d.book, &w, NULL, e));
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, "", &u, e), ERR_NOT_FOUND,
-		"left");
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, "J", &u, e), ERR_NOT_FOUND,
-		"left");
-	must(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e));
+	refused(book_undo_visit(
+			d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, "" }, &u, e),
+		ERR_NOT_FOUND, "left");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, "J" }, &u, e),
+		ERR_NOT_FOUND, "left");
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e));
 	assert_int_equal(u.trap, d.trap); /* not the latest, which is Ida's */
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e), ERR_NOT_FOUND,
-		"left");
-	must(book_undo_visit(d.book, d.farm, 0, 30000, long_name, &u, e));
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e),
+		ERR_NOT_FOUND, "left");
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, long_name }, &u, e));
 	assert_int_equal(u.trap, two);
 	desk_clear(&d);
 }
@@ -119,13 +133,16 @@ static void book_undo_stops_under_the_entry_of_another(void **state)
 	book_set_who(d.book, "Ida");
 	v.count = 5;
 	must(book_save_visit(d.book, &v, NULL, e));
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e), ERR_NOT_FOUND,
-		"left");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e),
+		ERR_NOT_FOUND, "left");
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 5);
-	must(book_undo_visit(d.book, d.farm, 0, 30000, "Ida", &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, "Ida" }, &u, e));
 	book_set_who(d.book, "JR");
-	must(book_undo_visit(d.book, d.farm, 0, 30000, "JR", &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, "JR" }, &u, e));
 	assert_true(u.removed);
 	desk_clear(&d);
 }
@@ -141,11 +158,13 @@ static void book_undo_leaves_what_files_brought(void **state)
 	desk_memory(&d);
 	struct visit v = counted(d.trap, 20000, 4);
 	must(book_add_visit(d.book, &v, NULL, &same, e));
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e), ERR_NOT_FOUND,
-		"left");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e),
+		ERR_NOT_FOUND, "left");
 	v.count = 5;
 	must(book_save_visit(d.book, &v, NULL, e));
-	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e));
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 	desk_clear(&d);
@@ -166,16 +185,19 @@ static void book_undo_of_a_removal_keeps_what_stood_there(void **state)
 	must(book_remove_visit(d.book, d.trap, 20000, e));
 	v.count = 9;
 	must(book_add_visit(d.book, &v, NULL, &same, e)); /* from a file, no step */
-	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e));
 	assert_int_equal(u.was.count, 9);
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 4);
 	must(book_old_visits(d.book, d.trap, 20000, &old, e));
 	assert_int_equal(old.items[0].visit.count, 9); /* kept */
-	must(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e));
 	assert_true(u.removed);
-	refused(book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, e), ERR_NOT_FOUND,
-		"left");
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e),
+		ERR_NOT_FOUND, "left");
 	free(old.items);
 	desk_clear(&d);
 }
@@ -244,7 +266,8 @@ static void book_undo_of_everything_gives_the_start(void **state)
 	assert_string_not_equal(end, start);
 	int undone = 0;
 	while (undone <= STEPS &&
-		book_undo_visit(d.book, d.farm, 0, 1000, NULL, &u, &err))
+		book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 1000, NULL }, &u, &err))
 		undone++;
 	assert_int_equal(err.kind, ERR_NOT_FOUND);
 	char *back = whole_diary(&d);
@@ -287,12 +310,15 @@ static void book_undo_of_one_trap_leaves_the_others(void **state)
 	must(book_old_visits_of(d.book, other, 20000, 20007, &olds, e));
 	assert_int_equal(olds.n, 0);
 
-	must(book_undo_trap(d.book, d.trap, 20000, 20006, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ 0, d.trap, 20000, 20006, NULL }, &u, e));
 	assert_int_equal(u.was.count, 14);
 	must(book_visit(d.book, d.trap, 20000, &got, NULL, e));
 	assert_int_equal(got.count, 41);
 	must(book_visit(d.book, other, 20000, &got, NULL, e));
-	refused(book_undo_trap(d.book, d.trap, 20000, 20006, "nobody", &u, e),
+	refused(book_undo_visit(d.book,
+			&(struct undo_reach){ 0, d.trap, 20000, 20006, "nobody" }, &u,
+			e),
 		ERR_NOT_FOUND, "left");
 	free(olds.items);
 	free(all.items);
