@@ -1,43 +1,5 @@
 #include "visits_parts.h"
 
-#include "base/mem.h"
-
-#include <stdlib.h>
-#include <string.h>
-
-enum { BATCH_VISITS = 1 << 15 };
-
-/* The book keeps all traps' visits of a day together. */
-static int by_day_and_trap(const void *a, const void *b)
-{
-	const struct visit *v = &((const struct pending *)a)->visit;
-	const struct visit *w = &((const struct pending *)b)->visit;
-
-	if (v->day != w->day)
-		return v->day < w->day ? -1 : 1;
-	return (v->trap > w->trap) - (v->trap < w->trap);
-}
-
-static int by_line(const void *a, const void *b)
-{
-	uint32_t v = ((const struct pending *)a)->line;
-	uint32_t w = ((const struct pending *)b)->line;
-
-	return (v > w) - (v < w);
-}
-
-static struct visit_words words_of(const struct batch *b, const struct pending *p)
-{
-	struct visit_words w = { 0 };
-
-	if (!p->words)
-		return w;
-	const char *scout = b->words.text + p->words;
-	strcpy(w.scout, scout); /* both came from a row, so they fit */
-	strcpy(w.note, scout + strlen(scout) + 1);
-	return w;
-}
-
 /* Again, for a visit that was refused: a bare hanging or pulling, as a file of traps
  * makes it, gives way to a fuller one. */
 static bool fill_in(struct taking *t, const struct visit *v,
@@ -57,68 +19,115 @@ static bool fill_in(struct taking *t, const struct visit *v,
 	return true;
 }
 
-/* Adds the visits; the refused ones are moved to the front, *refused of them. */
-static bool add_all(struct taking *t, struct batch *b, size_t *refused, struct err *e)
+/* In the order of the file. */
+static bool judge_refused(struct taking *t, struct batch *b, struct err *e)
 {
-	*refused = 0;
-	for (size_t i = 0; i < b->n; i++) {
-		struct pending p = b->items[i];
-		struct visit_words w = words_of(b, &p);
-		struct err why = { 0 };
-		bool same = false;
-		if (book_add_visit(t->book, &p.visit, &w, &same, &why))
-			taking_count(t, same ? TOOK_SAME : TOOK_NEW);
-		else if (why.kind == ERR_BOOK)
-			return err_set(e, ERR_BOOK, "%s", why.text);
-		else
-			b->items[(*refused)++] = p;
-	}
-	return true;
-}
+	struct visit_words w = { 0 };
 
-bool batch_flush(struct taking *t, struct batch *b, struct err *e)
-{
-	size_t refused;
-
-	if (b->n)
-		qsort(b->items, b->n, sizeof *b->items, by_day_and_trap);
-	if (!add_all(t, b, &refused, e))
-		return false;
-	if (refused)
-		qsort(b->items, refused, sizeof *b->items, by_line);
-	for (size_t i = 0; i < refused; i++) {
-		struct visit_words w = words_of(b, &b->items[i]);
+	pile_sort_by_line(&b->refused);
+	for (size_t i = 0; i < b->refused.n; i++) {
+		struct visit v = pending_visit(&b->refused.items[i]);
 		struct err why = { 0 };
-		if (fill_in(t, &b->items[i].visit, &w, &why))
+		pile_tell(&b->refused, i, &w);
+		if (fill_in(t, &v, &w, &why))
 			continue;
 		if (why.kind == ERR_BOOK)
 			return err_set(e, ERR_BOOK, "%s", why.text);
-		taking_bad_row(t, b->items[i].line, why.text);
+		taking_bad_row(t, b->refused.items[i].line, why.text);
 	}
-	b->n = 0;
-	buf_clear(&b->words);
+	pile_clear(&b->refused);
+	return true;
+}
+
+static bool add(struct taking *t, struct batch *b, const struct pending *p,
+	const struct visit_words *w, struct err *e)
+{
+	struct visit v = pending_visit(p);
+	struct err why = { 0 };
+	bool same = false;
+
+	if (book_add_visit(t->book, &v, w, &same, &why)) {
+		taking_count(t, same ? TOOK_SAME : TOOK_NEW);
+		return true;
+	}
+	if (why.kind == ERR_BOOK)
+		return err_set(e, ERR_BOOK, "%s", why.text);
+	pile_put(&b->refused, *p, w->scout, w->note);
+	return !pile_is_full(&b->refused) || judge_refused(t, b, e);
+}
+
+static bool add_pile(struct taking *t, struct batch *b, struct err *e)
+{
+	struct visit_words w = { 0 };
+
+	for (size_t i = 0; i < b->coming.n; i++) {
+		pile_tell(&b->coming, i, &w);
+		if (!add(t, b, &b->coming.items[i], &w, e))
+			return false;
+	}
+	pile_clear(&b->coming);
+	return judge_refused(t, b, e);
+}
+
+/* Out of the way until all have come; into the book at once if there is no room. */
+static bool lay_aside(struct taking *t, struct batch *b, struct err *e)
+{
+	pile_sort(&b->coming);
+	if (!runs_add(&b->runs, &b->coming))
+		return add_pile(t, b, e);
+	pile_clear(&b->coming);
 	return true;
 }
 
 bool batch_add(struct taking *t, struct batch *b, const struct visit *v,
 	const struct visit_row *r, struct err *e)
 {
-	struct pending p = { .visit = *v, .line = (uint32_t)t->csv.line };
+	struct pending p = pending_of(v, (uint32_t)t->csv.line);
 
-	if (*r->scout || *r->note) {
-		if (b->words.n == 0)
-			buf_add_n(&b->words, "", 1); /* offset 0 is for none */
-		p.words = (uint32_t)b->words.n;
-		buf_add_n(&b->words, r->scout, strlen(r->scout) + 1);
-		buf_add_n(&b->words, r->note, strlen(r->note) + 1);
+	pile_put(&b->coming, p, r->scout, r->note);
+	return !pile_is_full(&b->coming) || lay_aside(t, b, e);
+}
+
+/* Adds visits of the run as long as they come before those of all others. */
+static bool add_run(struct taking *t, struct batch *b, struct run *r,
+	const struct pending *until, struct err *e)
+{
+	do {
+		if (!add(t, b, run_now(r), &r->words, e) ||
+			!run_next(r, t->from->name, e))
+			return false;
+	} while (r->file && (!until || pending_order(run_now(r), until) < 0));
+	return true;
+}
+
+/* All runs as one, so that the book grows at its end alone. */
+static bool add_runs(struct taking *t, struct batch *b, struct err *e)
+{
+	const struct pending *until;
+	struct run *r;
+
+	pile_free(&b->coming); /* the book's cache needs as much */
+	for (size_t i = 0; i < b->runs.n; i++)
+		if (!run_next(&b->runs.items[i], t->from->name, e))
+			return false;
+	while ((r = runs_first(&b->runs, &until)))
+		if (!add_run(t, b, r, until, e))
+			return false;
+	return judge_refused(t, b, e);
+}
+
+bool batch_finish(struct taking *t, struct batch *b, struct err *e)
+{
+	if (b->runs.n == 0) {
+		pile_sort(&b->coming);
+		return add_pile(t, b, e);
 	}
-	b->items = mem_grow(b->items, &b->cap, b->n + 1, sizeof *b->items);
-	b->items[b->n++] = p;
-	return b->n < BATCH_VISITS || batch_flush(t, b, e);
+	return lay_aside(t, b, e) && add_runs(t, b, e);
 }
 
 void batch_free(struct batch *b)
 {
-	free(b->items);
-	buf_free(&b->words);
+	pile_free(&b->coming);
+	pile_free(&b->refused);
+	runs_free(&b->runs);
 }

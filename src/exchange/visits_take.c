@@ -241,7 +241,7 @@ bool visits_finish(struct taking *t, struct err *e)
 {
 	struct visit_state *s = t->state;
 
-	if (!batch_flush(t, &s->batch, e))
+	if (!batch_finish(t, &s->batch, e))
 		return false;
 	if (t->out->n_problems == 0)
 		series_check(t, s->series, s->known.traps.n);
