@@ -1,6 +1,7 @@
 #include "answers/flight.h"
 
 #include "answers/answered.h"
+#include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/weather.h"
@@ -87,10 +88,10 @@ static void fill_threshold(struct flight_view *v, const struct log *l)
 static bool fill_earlier(struct flight_view *v, struct book *b, const struct log *l,
 	int *lead, struct err *e)
 {
-	struct flight_season *all = calloc(FLIGHT_SEASONS, sizeof *all);
+	struct flight_season *all = mem_new(FLIGHT_SEASONS, sizeof *all);
 	int most = v->ask.is_brief ? 1 : FLIGHT_SEASONS;
 	int leads[FLIGHT_SEASONS];
-	bool ok = all != NULL;
+	bool ok = true;
 
 	v->n_earlier = 0;
 	for (int k = 0; ok && k < most; k++) {
@@ -108,7 +109,7 @@ static bool fill_earlier(struct flight_view *v, struct book *b, const struct log
 		ok = flight_fill_line_heat(
 			&v->earlier[k], b, l, &v->ask, all[k].end, e);
 	}
-	for (int k = 0; all && k < FLIGHT_SEASONS; k++)
+	for (int k = 0; k < FLIGHT_SEASONS; k++)
 		flight_season_free(&all[k]);
 	free(all);
 	return ok;
@@ -130,11 +131,14 @@ static void say_found(struct flight_view *v, const struct flight_season *s)
 static bool fill_events(
 	struct flight_view *v, struct book *b, const struct log *l, struct err *e)
 {
+	const struct heat_ask of = {
+		.farm = v->ask.farm, .pest = v->ask.pest, .day = l->today
+	};
+
 	if (!v->ask.is_brief && v->ask.season == log_season(l, v->ask.farm, l->today))
-		return next_events(&v->events, b, l, v->ask.farm, v->ask.pest,
-			v->no_events, sizeof v->no_events, e);
+		return next_events(&v->events, b, l, &of, e);
 	v->events.n = 0;
-	text_copy(v->no_events, sizeof v->no_events,
+	text_copy(v->events.none, sizeof v->events.none,
 		_("told of the present season only"));
 	return true;
 }

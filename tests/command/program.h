@@ -183,4 +183,28 @@ static inline void program_write(const char *file, const char *text)
 	}
 }
 
+static inline void program_copy(const char *from, const char *to)
+{
+	struct buf bytes = { 0 };
+
+	program_read(from, &bytes);
+	FILE *f = fopen(to, "wb");
+	if (!f || fwrite(bytes.text, 1, bytes.n, f) != bytes.n || fclose(f) != 0)
+		fail_msg("%s: not copied", from);
+	chmod(to, 0600);
+	buf_free(&bytes);
+}
+
+static inline bool program_same(const char *a, const char *b)
+{
+	struct buf x = { 0 }, y = { 0 };
+
+	program_read(a, &x);
+	program_read(b, &y);
+	bool same = x.n == y.n && memcmp(x.text, y.text, x.n) == 0;
+	buf_free(&x);
+	buf_free(&y);
+	return same;
+}
+
 #endif
