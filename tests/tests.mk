@@ -49,6 +49,7 @@ $(BUILD)/tests/book/sqlite_faults_test: $(BUILD)/tests/faulty/sqlite.o
 $(BUILD)/tests/book/sqlite_faults_test: WRAPPED = $(patsubst %,-Wl$(comma)--wrap=sqlite3_%,\
 	open_v2 prepare_v2 prepare_v3 step exec sleep backup_init backup_step)
 $(BUILD)/tests/book/no_links_test: WRAPPED = -Wl,--wrap=link
+$(BUILD)/tests/book/meanwhile_test: WRAPPED = -Wl,--wrap=link
 $(BUILD)/tests/book/seeds_test: WRAPPED = -Wl,--wrap=shipped_find
 comma := ,
 

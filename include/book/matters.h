@@ -25,14 +25,15 @@ struct matter_choice {
 	struct visit visit;
 	struct visit_words words;
 	char changed_at[32], changed_by[SCOUT_BYTES];
+	char lure[NAME_BYTES], card[NAME_BYTES]; /* names of the new ones; "": none */
 };
 struct matter {
 	enum matter_kind what;
 	char table[24];
 	char name[MATTER_TEXT];  /* of the row; with MATTER_NAMES as shown */
 	char typed[MATTER_TEXT]; /* with MATTER_NAMES: the name that both have */
-	/* MATTER_KEPT: the trap was made one for another pest, and its counts are of the
-	 * first. */
+	/* MATTER_KEPT: the trap was made one for another pest, and its counts are of
+	 * the first. */
 	bool other_pest;
 	int64_t id; /* of the row, 0: not in its table; of visits the trap */
 	unsigned char uid[16];

@@ -1,5 +1,6 @@
 /* backup.c - copies of the book that are safe while it is in use. */
 #include "backup.h"
+#include "file.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -16,11 +17,9 @@
 
 enum { DAILY = 7, WEEKLY = 8 };
 
-/* The copy is synced as a whole afterwards, so it needs no journal of its own. */
-static int copy_pages(struct book *b, sqlite3 *to)
+int backup_pages(struct book *b, sqlite3 *to, const char *schema)
 {
-	sqlite3_exec(to, "PRAGMA synchronous = OFF", NULL, NULL, NULL);
-	sqlite3_backup *copy = sqlite3_backup_init(to, "main", b->db, "main");
+	sqlite3_backup *copy = sqlite3_backup_init(to, schema, b->db, "main");
 	if (!copy)
 		return sqlite3_errcode(to);
 	int code = sqlite3_backup_step(copy, -1);
@@ -38,8 +37,11 @@ bool backup_copy(struct book *b, const char *part, const char *what, struct err 
 	struct book to = { .path = (char *)(uintptr_t)part };
 	int code = sqlite3_open_v2(part, &to.db, SQLITE_OPEN_READWRITE, NULL);
 
-	if (code == SQLITE_OK)
-		code = copy_pages(b, to.db);
+	if (code == SQLITE_OK) {
+		/* It is synced as a whole afterwards and needs no journal. */
+		sqlite3_exec(to.db, "PRAGMA synchronous = OFF", NULL, NULL, NULL);
+		code = backup_pages(b, to.db, "main");
+	}
 	bool ok = code == SQLITE_OK || store_fail(&to, code, what, e);
 	sqlite3_close(to.db);
 	return ok;
@@ -61,10 +63,10 @@ static bool back_up(struct book *b, const char *target, bool *taken, struct err 
 			_("%s: there is something named %s already; choose another "
 			  "name"),
 			_(what), target);
-	if (!store_part(target, part, sizeof part, what, e))
+	if (!file_part(target, part, sizeof part, what, e))
 		return false;
 	bool ok = backup_copy(b, part, what, e) &&
-		  store_publish(part, target, taken, what, e);
+		  file_publish(part, target, taken, what, e);
 	if (!ok)
 		unlink(part);
 	return ok;
@@ -101,7 +103,7 @@ bool backup_start(const char *path, char *out, size_t size, size_t *name, struct
 	int n = snprintf(out, size, "%.*sbackups/%.*s-", folder, path, stem, file);
 
 	*name = (size_t)folder + strlen("backups/");
-	if (n > 0 && (size_t)n < size)
+	if (n < (int)size)
 		return true;
 	return err_set(
 		e, ERR_BOOK, _("today's backup is not made: its path is too long"));
@@ -169,8 +171,7 @@ bool backup_name_replaced(
 			snprintf(more, sizeof more, "-%d", i);
 		int n = snprintf(out, size, "%.*s-replaced-%.10s-%.2s%.2s%.2s%s.db",
 			(int)stem, b->path, now, now + 11, now + 14, now + 17, more);
-		if (n > 0 && (size_t)n < size && lstat(out, &st) != 0 &&
-			errno == ENOENT)
+		if (n < (int)size && lstat(out, &st) != 0 && errno == ENOENT)
 			return true;
 	}
 	return err_set(
@@ -229,7 +230,7 @@ static bool is_part(const char *file, const char *stem, const char *book)
 	char whole[NAME_MAX + 1];
 	const char *part = strstr(file, mark);
 
-	if (!part || (size_t)(part - file) >= sizeof whole)
+	if (!part)
 		return false;
 	snprintf(whole, sizeof whole, "%.*s", (int)(part - file), file);
 	const char *rest = part + strlen(mark);
@@ -312,7 +313,7 @@ bool book_daily_backup(struct book *b, int32_t today, struct err *e)
 		return false;
 	backup_path(start, today, path, sizeof path);
 	if (lstat(path, &st) != 0) {
-		if (!store_folders(path, N_("today's backup is not made"), e) ||
+		if (!file_folders(path, N_("today's backup is not made"), e) ||
 			(!back_up(b, path, &taken, e) && !taken))
 			return false;
 		if (taken && e) /* another program was quicker */

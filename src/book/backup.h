@@ -12,6 +12,10 @@ struct backup_days {
 /* Copies the book into the empty file `part`, which is not synced. */
 bool backup_copy(struct book *b, const char *part, const char *what, struct err *e);
 
+/* Copies its pages into another handle's schema, waiting a little for a program that
+ * writes; SQLite's code. */
+int backup_pages(struct book *b, sqlite3 *to, const char *schema);
+
 /* ".../backups/book-" for a book ".../book.db": the start of its backups' paths, and in
  * *name where the file's own name begins in it. */
 bool backup_start(
@@ -29,5 +33,9 @@ void backup_folder(const char *start, size_t name, char out[static STORE_PATH_BY
 void backup_path(const char *start, int32_t day, char *out, size_t size);
 /* The days up to `upto` that have a backup, newest first. Freed by the caller. */
 void backup_list(const char *start, size_t name, int32_t upto, struct backup_days *out);
+
+/* Which of n backups stay: `days` newest first; the newest `daily`, then the newest
+ * of each of the next `weekly` ISO weeks. */
+void store_backups_kept(const int32_t *days, size_t n, bool *keep);
 
 #endif

@@ -1,6 +1,7 @@
 /* biofix.c - the grower's biofix dates. */
 #include "book/weather.h"
 
+#include "row.h"
 #include "visit.h"
 
 #include "base/mem.h"
@@ -89,29 +90,10 @@ bool book_put_biofix(struct book *b, struct biofix_date *d, struct err *e)
 	return true;
 }
 
-static bool bury_biofix(struct book *b, int64_t id, const char *what, struct err *e)
-{
-	struct query q;
-
-	query_start(&q, b,
-		"INSERT OR REPLACE INTO tombstone (changed_at, changed_by, kind, uid) "
-		"SELECT ?1, ?2, 'biofix', uid FROM biofix WHERE id = ?3");
-	query_stamp(&q);
-	query_int(&q, id);
-	if (!query_end(&q, what, e))
-		return false;
-	if (sqlite3_changes(b->db) == 0)
-		return err_set(
-			e, ERR_NOT_FOUND, _("%s: it is not in the book"), _(what));
-	query_start(&q, b, "DELETE FROM biofix WHERE id = ?1");
-	query_int(&q, id);
-	return query_end(&q, what, e);
-}
-
 bool book_remove_biofix(struct book *b, int64_t id, struct err *e)
 {
 	const char *what = N_("the biofix is not removed");
 
 	return store_begin(b, what, e) &&
-	       store_end(b, bury_biofix(b, id, what, e), what, e);
+	       store_end(b, row_bury(b, row_kind("biofix"), id, what, e), what, e);
 }

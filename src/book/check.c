@@ -1,5 +1,6 @@
 /* check.c - is the file sound, and does what it says hang together? */
 #include "check.h"
+#include "shape.h"
 
 #include "base/buf.h"
 #include "base/words.h"

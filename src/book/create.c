@@ -1,5 +1,7 @@
 /* create.c - a new book: its shape and the shipped pests, lures and cards. */
+#include "file.h"
 #include "query.h"
+#include "shape.h"
 
 #include "base/csv.h"
 #include "base/mem.h"
@@ -35,8 +37,9 @@ static bool cell_md(const struct csv *c, size_t column, int *out, struct err *e)
 		c->name, (int)c->line, text);
 }
 
-static bool seed_pest(struct book *b, const struct csv *c, struct err *e)
+static bool seed_pest(void *book, const struct csv *c, struct err *e)
 {
+	struct book *b = book;
 	struct pest p = { 0 };
 
 	text_copy(p.code, sizeof p.code, c->field[0].text);
@@ -62,8 +65,9 @@ static bool find_pest(struct book *b, const char *code, int64_t *id, struct err 
 	return found || err_set(e, ERR_INPUT, _("lures.csv: no pest %s"), code);
 }
 
-static bool seed_lure(struct book *b, const struct csv *c, struct err *e)
+static bool seed_lure(void *book, const struct csv *c, struct err *e)
 {
+	struct book *b = book;
 	struct lure_kind k = { 0 };
 
 	text_copy(k.name, sizeof k.name, c->field[0].text);
@@ -74,8 +78,9 @@ static bool seed_lure(struct book *b, const struct csv *c, struct err *e)
 	       cell_md(c, 5, &k.hot_to, e) && book_put_lure(b, &k, e);
 }
 
-static bool seed_card(struct book *b, const struct csv *c, struct err *e)
+static bool seed_card(void *book, const struct csv *c, struct err *e)
 {
+	struct book *b = book;
 	struct card_kind k = { 0 };
 
 	text_copy(k.name, sizeof k.name, c->field[0].text);
@@ -88,42 +93,8 @@ static bool seed_card(struct book *b, const struct csv *c, struct err *e)
 struct seed {
 	const char *file;
 	size_t columns;
-	bool (*row)(struct book *b, const struct csv *c, struct err *e);
+	bool (*row)(void *book, const struct csv *c, struct err *e);
 };
-
-static bool seed_rows(
-	struct book *b, const struct seed *s, struct csv *c, struct err *e)
-{
-	enum csv_got got = csv_next(c, e); /* the names of the columns */
-
-	while (got == CSV_ROW && (got = csv_next(c, e)) == CSV_ROW) {
-		if (c->n_fields != s->columns)
-			return err_set(e, ERR_INPUT,
-				_("%s, line %d: %zu columns, not %zu"), c->name,
-				(int)c->line, c->n_fields, s->columns);
-		if (!s->row(b, c, e))
-			return false;
-	}
-	return got == CSV_END;
-}
-
-static bool seed_file(struct book *b, const struct seed *s, struct err *e)
-{
-	const struct shipped *file = shipped_find(s->file);
-	struct csv c;
-
-	if (!file || file->n == 0)
-		return true;
-	FILE *f = fmemopen((void *)(uintptr_t)file->text, file->n, "r");
-	if (!f)
-		return err_set(e, ERR_BOOK,
-			_("the book is not made: %s cannot be read"), s->file);
-	csv_open(&c, f, s->file);
-	bool ok = seed_rows(b, s, &c, e);
-	csv_close(&c);
-	fclose(f);
-	return ok;
-}
 
 static bool seed_all(struct book *b, struct err *e)
 {
@@ -135,7 +106,7 @@ static bool seed_all(struct book *b, struct err *e)
 	bool ok = true;
 
 	for (size_t i = 0; ok && i < sizeof seeds / sizeof *seeds; i++)
-		ok = seed_file(b, &seeds[i], e);
+		ok = seed_rows(seeds[i].file, seeds[i].columns, seeds[i].row, b, e);
 	return ok;
 }
 
@@ -175,11 +146,11 @@ bool store_create(const char *path, const char *who, struct err *e)
 	char part[STORE_PATH_BYTES];
 	bool taken = false;
 
-	if (!store_folders(path, what, e) ||
-		!store_part(path, part, sizeof part, what, e))
+	if (!file_folders(path, what, e) ||
+		!file_part(path, part, sizeof part, what, e))
 		return false;
 	bool ok = shape_file(part, path, who, e) &&
-		  store_publish(part, path, &taken, what, e);
+		  file_publish(part, path, &taken, what, e);
 	if (!ok)
 		unlink(part);
 	if (taken && e)

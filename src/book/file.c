@@ -1,4 +1,6 @@
 /* file.c - files that appear whole or not at all, readable by their owner only. */
+#include "file.h"
+
 #include "store.h"
 
 #include "base/words.h"
@@ -11,11 +13,23 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+bool file_means_full(int system)
+{
+	return system == ENOSPC || system == EDQUOT || system == EFBIG;
+}
+
+bool file_same(const char *a, const char *b)
+{
+	struct stat x, y;
+
+	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev &&
+	       x.st_ino == y.st_ino;
+}
+
 static bool fail(const char *what, const char *path, struct err *e)
 {
-	const char *why = errno == ENOSPC || errno == EDQUOT || errno == EFBIG
-				  ? _("the disk is full")
-				  : strerror(errno);
+	const char *why =
+		file_means_full(errno) ? _("the disk is full") : strerror(errno);
 
 	return err_set(e, ERR_BOOK, "%s: %s (%s)", _(what), why, path);
 }
@@ -49,7 +63,7 @@ static void settle_folder(const char *folder)
 	sync_folder_of(folder);
 }
 
-bool store_folders(const char *path, const char *what, struct err *e)
+bool file_folders(const char *path, const char *what, struct err *e)
 {
 	char folder[STORE_PATH_BYTES];
 
@@ -66,12 +80,12 @@ bool store_folders(const char *path, const char *what, struct err *e)
 	return true;
 }
 
-bool store_part(
+bool file_part(
 	const char *target, char *part, size_t size, const char *what, struct err *e)
 {
 	int n = snprintf(part, size, "%s.part-XXXXXX", target);
 
-	if (n < 0 || (size_t)n >= size)
+	if (n >= (int)size)
 		return err_set(e, ERR_BOOK, _("%s: its path is too long"), _(what));
 	int fd = mkstemp(part);
 	if (fd < 0)
@@ -100,7 +114,7 @@ static bool name_file(const char *part, const char *target)
 	return rename(part, target) == 0;
 }
 
-bool store_publish(const char *part, const char *target, bool *taken, const char *what,
+bool file_publish(const char *part, const char *target, bool *taken, const char *what,
 	struct err *e)
 {
 	*taken = false;
@@ -110,8 +124,7 @@ bool store_publish(const char *part, const char *target, bool *taken, const char
 	return fail(what, target, e);
 }
 
-bool store_replace(
-	const char *part, const char *target, const char *what, struct err *e)
+bool file_replace(const char *part, const char *target, const char *what, struct err *e)
 {
 	return (sync_path(part, 0) && rename(part, target) == 0 &&
 		       sync_folder_of(target)) ||

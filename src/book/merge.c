@@ -4,6 +4,7 @@
 #include "merge_parts.h"
 
 #include "backup.h"
+#include "file.h"
 #include "row.h"
 
 #include "base/mem.h"
@@ -129,7 +130,7 @@ static bool copy_book(struct book *b, struct copy *copy, struct err *e)
 	if (!same)
 		return false;
 	bool ok = backup_name_replaced(b, copy->path, sizeof copy->path, what, e) &&
-		  store_part(copy->path, copy->part, sizeof copy->part, what, e) &&
+		  file_part(copy->path, copy->part, sizeof copy->part, what, e) &&
 		  backup_copy(same, copy->part, what, e);
 	book_close(same);
 	return ok;
@@ -147,7 +148,7 @@ static bool publish_copy(struct copy *copy, bool *published, struct err *e)
 	bool taken;
 
 	*published = *copy->part == '\0' ||
-		     store_publish(copy->part, copy->path, &taken, what, e);
+		     file_publish(copy->part, copy->path, &taken, what, e);
 	return *published;
 }
 

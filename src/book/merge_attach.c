@@ -1,9 +1,12 @@
-/* merge_attach.c - the other book: looked at without a byte of it being changed, checked
- * as a stranger's, and copied into a private database of ours that no other program
- * sees and that goes with the connection. */
+/* merge_attach.c - the other book: looked at without a byte of it being changed,
+ * checked as a stranger's, and copied into a private database of ours that no other
+ * program sees and that goes with the connection. */
 #include "merge_parts.h"
 
+#include "backup.h"
 #include "check.h"
+#include "file.h"
+#include "shape.h"
 
 #include "base/mem.h"
 #include "base/shipped.h"
@@ -12,7 +15,6 @@
 
 #include <stdio.h>
 #include <string.h>
-#include <sys/stat.h>
 
 struct first_fault {
 	char text[256];
@@ -55,18 +57,9 @@ static bool is_sound(struct book *b, const char *path, const char *what, struct 
 static bool copy_into(struct book *from, sqlite3 *to, const char *schema,
 	const char *what, struct err *e)
 {
-	sqlite3_backup *copy = sqlite3_backup_init(to, schema, from->db, "main");
-	int code = copy ? sqlite3_backup_step(copy, -1) : sqlite3_errcode(to);
+	int code = backup_pages(from, to, schema);
 
-	for (int tries = 0;
-		copy && (code == SQLITE_BUSY || code == SQLITE_LOCKED) && tries < 20;
-		tries++) {
-		sqlite3_sleep(100);
-		code = sqlite3_backup_step(copy, -1);
-	}
-	if (copy)
-		sqlite3_backup_finish(copy);
-	return code == SQLITE_DONE || store_fail(from, code, what, e);
+	return code == SQLITE_OK || store_fail(from, code, what, e);
 }
 
 static bool bring_up(struct book *b, const char *path, struct err *e)
@@ -97,17 +90,9 @@ static struct book *private_copy(const char *path, const char *what, struct err 
 	return NULL;
 }
 
-static bool same_file(const char *a, const char *b)
-{
-	struct stat x, y;
-
-	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev &&
-	       x.st_ino == y.st_ino;
-}
-
 bool merge_attach(struct book *b, const char *path, const char *what, struct err *e)
 {
-	if (!b->in_memory && same_file(b->path, path))
+	if (!b->in_memory && file_same(b->path, path))
 		return err_set(
 			e, ERR_INPUT, _("%s: %s is the book itself"), _(what), path);
 	struct book *other = private_copy(path, what, e);

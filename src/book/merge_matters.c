@@ -16,10 +16,14 @@
 
 static const char *const what = N_("what is to be settled cannot be read");
 
-#define RIVAL_COLUMNS                                                                   \
-	"CAST(julianday(day) - 2415020.5 AS INTEGER) * 1000000 + trap, trap, day, "     \
-	"outcome, reason, count, females, others, new_card, new_lure, stirred, scout, " \
-	"note"
+#define RIVAL_COLUMNS                                                                  \
+	"CAST(julianday(day) - 2415020.5 AS INTEGER) * 1000000 + trap, trap, day, "    \
+	"outcome, reason, count, females, others, new_card, new_lure, stirred, "       \
+	"scout, note"
+
+#define KIND_NAMES                                                                     \
+	"coalesce((SELECT name FROM lure WHERE lure.id = new_lure), ''), "             \
+	"coalesce((SELECT name FROM card WHERE card.id = new_card), '')"
 
 void book_matters_free(struct matters *m)
 {
@@ -49,6 +53,8 @@ static void read_choice(struct query *q, struct matter *m, bool rival)
 	visit_read(q, &c->visit, &c->words);
 	query_get_copy(q, c->changed_at, sizeof c->changed_at);
 	query_get_copy(q, c->changed_by, sizeof c->changed_by);
+	query_get_copy(q, c->lure, sizeof c->lure);
+	query_get_copy(q, c->card, sizeof c->card);
 	if (rival)
 		c->rival = query_get(q);
 }
@@ -59,8 +65,8 @@ static bool read_choices(struct book *b, struct matter *m, struct err *e)
 	struct query q;
 
 	query_start(&q, b,
-		"SELECT " VISIT_COLUMNS ", changed_at, changed_by FROM visit WHERE id "
-		"= ?1");
+		"SELECT " VISIT_COLUMNS ", changed_at, changed_by, " KIND_NAMES
+		" FROM visit WHERE id = ?1");
 	q.table = "visit";
 	query_int(&q, visit_id(m->id, m->day));
 	if (query_row(&q))
@@ -68,8 +74,9 @@ static bool read_choices(struct book *b, struct matter *m, struct err *e)
 	if (!query_end(&q, what, e))
 		return false;
 	query_start(&q, b,
-		"SELECT " RIVAL_COLUMNS ", changed_at, changed_by, id FROM rival WHERE "
-		"trap = ?1 AND day = ?2 ORDER BY changed_at, changed_by, uid");
+		"SELECT " RIVAL_COLUMNS ", changed_at, changed_by, " KIND_NAMES
+		", id FROM rival "
+		"WHERE trap = ?1 AND day = ?2 ORDER BY changed_at, changed_by, uid");
 	q.table = "rival";
 	query_int(&q, m->id);
 	query_day(&q, m->day);

@@ -27,7 +27,7 @@ static bool not_in_use(struct book *b, const struct row_kind *k, int64_t id,
 	return ok;
 }
 
-static bool bury(struct book *b, const struct row_kind *k, int64_t id, const char *what,
+bool row_bury(struct book *b, const struct row_kind *k, int64_t id, const char *what,
 	struct err *e)
 {
 	struct query q;
@@ -57,7 +57,7 @@ static bool take_out(struct book *b, const struct row_kind *k, int64_t id,
 	struct limits limits;
 	struct err why = { 0 };
 
-	if (!not_in_use(b, k, id, what, e) || !bury(b, k, id, what, e))
+	if (!not_in_use(b, k, id, what, e) || !row_bury(b, k, id, what, e))
 		return false;
 	return strcmp(k->table, "setting") != 0 || store_limits(b, &limits, &why) ||
 	       err_set(e, why.kind, "%s: %s", _(what), why.text);

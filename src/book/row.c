@@ -140,6 +140,26 @@ void row_say(
 		snprintf(out, size, _("%s %s"), _(k->word), name);
 }
 
+bool row_seek(struct query *q, struct book *b, const struct row_kind *k,
+	const char *columns, int64_t id)
+{
+	char sql[128];
+
+	sqlite3_snprintf(sizeof sql, sql, "SELECT %s FROM \"%w\" WHERE id = ?1",
+		columns, k->table);
+	query_start_once(q, b, sql);
+	query_int(q, id);
+	return query_row(q);
+}
+
+bool row_read(struct query *q, const struct row_kind *k, bool found, struct err *e)
+{
+	if (!query_end(q, N_("the book cannot be read"), e))
+		return false;
+	return found || err_set(e, ERR_NOT_FOUND,
+				_("the %s is not in the book any more"), _(k->word));
+}
+
 int64_t row_of_change(struct book *b, const struct row_kind *k, int64_t change)
 {
 	struct query q;

@@ -31,6 +31,15 @@ void row_say_change(struct book *b, const struct row_kind *k, int64_t change, ch
 /* Its id; 0: it is not in the book, or is a day of weather. */
 int64_t row_of_change(struct book *b, const struct row_kind *k, int64_t change);
 
+/* Begins to read SQL `columns` of a row; false: it is gone. End it with row_read. */
+bool row_seek(struct query *q, struct book *b, const struct row_kind *k,
+	const char *columns, int64_t id);
+/* found: what row_seek said. False with ERR_NOT_FOUND when it is gone. */
+bool row_read(struct query *q, const struct row_kind *k, bool found, struct err *e);
+/* Takes a row out and leaves a tombstone; ERR_NOT_FOUND: there is none. */
+bool row_bury(struct book *b, const struct row_kind *k, int64_t id, const char *what,
+	struct err *e);
+
 /* The kind whose rows a column names; NULL: the column is no reference. */
 const struct row_kind *row_parent(
 	struct book *b, const struct row_kind *k, const char *column);

@@ -15,22 +15,14 @@ bool book_stamp(struct book *b, const char *kind, int64_t id, struct row_stamp *
 {
 	const struct row_kind *k = row_kind(kind);
 	struct query q;
-	char sql[128];
 
 	assert(k);
-	sqlite3_snprintf(sizeof sql, sql,
-		"SELECT changed_at, changed_by FROM \"%w\" WHERE id = ?1", k->table);
-	query_start_once(&q, b, sql);
-	query_int(&q, id);
-	bool found = query_row(&q);
+	bool found = row_seek(&q, b, k, "changed_at, changed_by", id);
 	if (found) {
 		query_get_copy(&q, out->changed_at, sizeof out->changed_at);
 		query_get_copy(&q, out->changed_by, sizeof out->changed_by);
 	}
-	if (!query_end(&q, N_("the book cannot be read"), e))
-		return false;
-	return found || err_set(e, ERR_NOT_FOUND,
-				_("the %s is not in the book any more"), _(k->word));
+	return row_read(&q, k, found, e);
 }
 
 /* "'name', name, ": what json_object() is given to make the row a text. */
@@ -78,7 +70,7 @@ struct reader {
 	const struct row_kind *kind;
 	int64_t id;
 	struct row_changes *out;
-	char *after; /* the row after the change that is read; NULL: it was gone */
+	char *after; /* the row after the change that is read; never NULL then */
 	const char *what;
 };
 
@@ -111,7 +103,7 @@ static bool compare(
 		"n ON n.key = o.key WHERE o.atom IS NOT n.atom AND o.key NOT IN "
 		"('id', 'uid', 'changed_at', 'changed_by') ORDER BY o.id");
 	query_text(&q, old);
-	query_text(&q, r->after ? r->after : "{}");
+	query_text(&q, r->after);
 	while (query_row(&q)) {
 		struct row_change *c = next_change(r, head);
 		query_get_copy(&q, c->field, sizeof c->field);

@@ -1,7 +1,7 @@
 /* rules.c - the grower's thresholds. */
 #include "book/rules.h"
 
-#include "query.h"
+#include "row.h"
 
 #include "base/mem.h"
 #include "base/words.h"
@@ -137,29 +137,10 @@ bool book_put_rule(struct book *b, struct rule *r, struct err *e)
 	return store_put(&q, &r->id, "", what, e);
 }
 
-static bool bury_rule(struct book *b, int64_t id, const char *what, struct err *e)
-{
-	struct query q;
-
-	query_start(&q, b,
-		"INSERT OR REPLACE INTO tombstone (changed_at, changed_by, kind, uid) "
-		"SELECT ?1, ?2, 'threshold', uid FROM threshold WHERE id = ?3");
-	query_stamp(&q);
-	query_int(&q, id);
-	if (!query_end(&q, what, e))
-		return false;
-	if (sqlite3_changes(b->db) == 0)
-		return err_set(
-			e, ERR_NOT_FOUND, _("%s: it is not in the book"), _(what));
-	query_start(&q, b, "DELETE FROM threshold WHERE id = ?1");
-	query_int(&q, id);
-	return query_end(&q, what, e);
-}
-
 bool book_remove_rule(struct book *b, int64_t id, struct err *e)
 {
 	const char *what = N_("the threshold is not removed");
 
 	return store_begin(b, what, e) &&
-	       store_end(b, bury_rule(b, id, what, e), what, e);
+	       store_end(b, row_bury(b, row_kind("threshold"), id, what, e), what, e);
 }

@@ -1,17 +1,12 @@
 /* seed_heat.c - the degree-day rules that a new book's pests start with. */
-#include "store.h"
+#include "shape.h"
 
-#include "base/csv.h"
-#include "base/shipped.h"
 #include "base/text.h"
 #include "base/words.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-static const char file_name[] = "degree-days.csv";
 
 /* pest, base, cap, unit, method, cutoff, source */
 enum { PEST, BASE, CAP, UNIT, METHOD, CUTOFF, SOURCE, COLUMNS };
@@ -38,35 +33,21 @@ static bool read_heat(const struct csv *c, struct heat *out, struct err *e)
 	       cell_degrees(c, CAP, &out->cap, e);
 }
 
-static bool find_heat(struct csv *c, const char *pest, struct heat *out, struct err *e)
-{
-	enum csv_got got = csv_next(c, e); /* the names of the columns */
+struct wanted {
+	const char *pest;
+	struct heat *out;
+};
 
-	while (got == CSV_ROW && (got = csv_next(c, e)) == CSV_ROW) {
-		if (c->n_fields != COLUMNS)
-			return err_set(e, ERR_INPUT,
-				_("%s, line %d: %zu columns, not %zu"), c->name,
-				(int)c->line, c->n_fields, (size_t)COLUMNS);
-		if (strcmp(c->field[PEST].text, pest) == 0)
-			return read_heat(c, out, e);
-	}
-	return got == CSV_END;
+static bool take_wanted(void *arg, const struct csv *c, struct err *e)
+{
+	const struct wanted *w = arg;
+
+	return strcmp(c->field[PEST].text, w->pest) != 0 || read_heat(c, w->out, e);
 }
 
 bool store_seed_heat(const char *pest, struct heat *out, struct err *e)
 {
-	const struct shipped *file = shipped_find(file_name);
-	struct csv c;
+	struct wanted w = { pest, out };
 
-	if (!file || file->n == 0)
-		return true;
-	FILE *f = fmemopen((void *)(uintptr_t)file->text, file->n, "r");
-	if (!f)
-		return err_set(e, ERR_BOOK,
-			_("the book is not made: %s cannot be read"), file_name);
-	csv_open(&c, f, file_name);
-	bool ok = find_heat(&c, pest, out, e);
-	csv_close(&c);
-	fclose(f);
-	return ok;
+	return seed_rows("degree-days.csv", COLUMNS, take_wanted, &w, e);
 }

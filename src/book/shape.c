@@ -1,5 +1,6 @@
 /* shape.c - is the book's shape the one that we gave it? A trigger of somebody else
  * runs whenever a count is saved, and could take it away again. */
+#include "shape.h"
 #include "query.h"
 
 #include "base/mem.h"

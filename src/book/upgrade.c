@@ -1,10 +1,10 @@
 /* upgrade.c - brings a book of an older version up, one step per version. How to add
  * a step: change share/schema.sql, raise STORE_VERSION and the file's user_version,
  * write share/upgrade-N.sql, add it below and a book of the version before to
- * tests/book. After the last
- * step the shape must be that of schema.sql to the letter (see shape.c): a table that
- * changes is made anew and filled from the old one, not altered. */
-#include "store.h"
+ * tests/book. After the last step the shape must be that of schema.sql to the letter
+ * (see shape.c): a table that changes is made anew and filled from the old one, not
+ * altered. */
+#include "shape.h"
 
 #include "base/shipped.h"
 #include "base/words.h"
@@ -29,8 +29,7 @@ static bool name_backup(
 		int n = i == 1 ? snprintf(out, size, "%s.version-%d", b->path, version)
 			       : snprintf(out, size, "%s.version-%d-%d", b->path,
 					 version, i);
-		if (n > 0 && (size_t)n < size && lstat(out, &st) != 0 &&
-			errno == ENOENT)
+		if (n < (int)size && lstat(out, &st) != 0 && errno == ENOENT)
 			return true;
 	}
 	return err_set(

@@ -207,6 +207,20 @@ static void book_treatment_ends_on_its_date_and_after_its_begin(void **state)
 	desk_clear(&d);
 }
 
+static void book_treatment_has_hours_that_lie_on_a_day(void **state)
+{
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	struct treatment t = simple(&d), u = t;
+	t.from.minute = INT64_C(1) << 40;
+	refused(book_put_treatment(d.book, &t, e), ERR_INPUT, "lie on no day");
+	u.until.minute = INT64_C(1) << 40;
+	refused(book_put_treatment(d.book, &u, e), ERR_INPUT, "lie on no day");
+	desk_clear(&d);
+}
+
 static void book_writes_moments_in_utc_with_their_offset(void **state)
 {
 	struct desk d;
@@ -374,6 +388,7 @@ int main(void)
 		cmocka_unit_test(book_reads_acts_of_the_farm_and_days_asked_for),
 		cmocka_unit_test(book_treatments_stay_in_their_ranges),
 		cmocka_unit_test(book_treatment_ends_on_its_date_and_after_its_begin),
+		cmocka_unit_test(book_treatment_has_hours_that_lie_on_a_day),
 		cmocka_unit_test(book_writes_moments_in_utc_with_their_offset),
 		cmocka_unit_test(book_refuses_acts_of_a_block_that_is_not_there),
 		cmocka_unit_test(book_keeps_planned_and_done_picks_apart),

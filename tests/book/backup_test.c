@@ -1,5 +1,7 @@
 #include "fixture.h"
 
+#include "../../src/book/backup.h"
+
 #include <errno.h>
 #include <sys/time.h>
 #include <sys/wait.h>

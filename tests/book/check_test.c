@@ -73,6 +73,12 @@ static void book_check_finds_what_does_not_hang_together(void **state)
 			    "name = 'T2 test')"),
 		SQLITE_OK);
 	expect(&d, 1, "usually gets T2 test, a lure of another pest");
+	assert_int_equal(
+		raw(d.book, "UPDATE visit SET new_lure = (SELECT lure FROM trap) WHERE "
+			    "outcome = 'hung'; UPDATE trap SET lure = NULL"),
+		SQLITE_OK);
+	expect(&d, 1,
+		"trap 1 of Hollow Reach got a lure of another pest on 2024-10-04");
 	desk_clear(&d);
 }
 

@@ -80,9 +80,82 @@ static void book_refuses_counts_of_what_was_not_counted(void **state)
 		refused(book_save_visit(d.book, &v, NULL, e), ERR_INPUT,
 			"has no count");
 	}
+	desk_clear(&d);
+}
+
+static void book_says_what_a_visit_names_that_is_not_there(void **state)
+{
+	static const struct {
+		int64_t trap, card, lure;
+		const char *says;
+	} row[] = {
+		{ 4711, 0, 0, "the trap is not in the book" },
+		{ 4711, 4711, 0, "the trap is not in the book" },
+		{ 0, 4711, 0, "the card is not in the book" },
+		{ 0, 0, 4711, "the lure is not in the book" },
+	};
+	struct desk d;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct visit v = counted(d.trap, DAY, 1);
+		v.trap = row[i].trap ? row[i].trap : v.trap;
+		v.new_card = row[i].card;
+		v.new_lure = row[i].lure;
+		refused(book_save_visit(d.book, &v, NULL, e), ERR_NOT_FOUND,
+			row[i].says);
+		refused(book_add_visit(d.book, &v, NULL, &same, e), ERR_NOT_FOUND,
+			row[i].says);
+	}
+	desk_clear(&d);
+}
+
+static void book_looks_at_what_a_file_brings_before_it_compares(void **state)
+{
+	struct weather_day w = { 0, DAY, 5, -5, 'C' };
+	struct station s = { .name = "Weir" };
+	struct desk d;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	must(book_put_station(d.book, &s, e));
+	w.station = s.id;
+	struct visit v = counted(d.trap, DAY, 10000);
+	refused(book_add_visit(d.book, &v, NULL, &same, e), ERR_INPUT, "10000");
+	v.reason = REASON_COUNT;
+	refused(book_save_visit(d.book, &v, NULL, e), ERR_INPUT, "the reason");
+	v = counted(d.trap, DAY, 1);
+	v.new_lure = d.other_lure;
+	refused(book_add_visit(d.book, &v, NULL, &same, e), ERR_INPUT,
+		"keeps the scent");
+	refused(book_add_weather(d.book, &w, &same, e), ERR_INPUT, "");
+	desk_clear(&d);
+}
+
+/* SQLite gave up what an import had begun: no row of it is added after that. */
+static void book_adds_nothing_to_what_was_lost(void **state)
+{
+	struct weather_day w = { 0, DAY, 5, 20, 'C' };
+	struct station s = { .name = "Weir" };
+	struct desk d;
+	bool same;
+
+	(void)state;
+	desk_memory(&d);
+	must(book_put_station(d.book, &s, e));
+	w.station = s.id;
 	struct visit v = counted(d.trap, DAY, 1);
-	v.new_card = 4711;
-	refused(book_save_visit(d.book, &v, NULL, e), ERR_NOT_FOUND, "the card");
+	must(book_begin(d.book, e));
+	must(book_add_visit(d.book, &v, NULL, &same, e));
+	assert_int_equal(raw(d.book, "ROLLBACK"), SQLITE_OK);
+	refused(book_add_visit(d.book, &v, NULL, &same, e), ERR_BOOK, "were lost");
+	refused(book_add_weather(d.book, &w, &same, e), ERR_BOOK, "were lost");
+	refused(book_save_visit(d.book, &v, NULL, e), ERR_BOOK, "were lost");
+	refused(book_commit(d.book, e), ERR_BOOK, "were lost");
+	refused(book_visit(d.book, d.trap, DAY, &v, NULL, e), ERR_NOT_FOUND, "");
 	desk_clear(&d);
 }
 
@@ -164,6 +237,9 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_tells_two_visits_of_a_day_apart),
 		cmocka_unit_test(book_refuses_counts_of_what_was_not_counted),
+		cmocka_unit_test(book_says_what_a_visit_names_that_is_not_there),
+		cmocka_unit_test(book_looks_at_what_a_file_brings_before_it_compares),
+		cmocka_unit_test(book_adds_nothing_to_what_was_lost),
 		cmocka_unit_test(book_tells_two_days_of_weather_apart),
 		cmocka_unit_test(book_refuses_a_station_off_the_globe),
 	};

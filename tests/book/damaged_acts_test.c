@@ -177,6 +177,7 @@ static void no_treatment_ends_on_another_day_than_its_own(void **state)
 			"ended_at is \"2024-10-05T00:00Z\"" },
 		{ "ended_at = '" DAY "T25:30Z'", "ended_at is \"" DAY "T25:30Z\"" },
 		{ "ended_at = '" DAY "T10:30'", "ended_at is \"" DAY "T10:30\"" },
+		{ "ended_at = '" DAY "T10:30X'", "ended_at is \"" DAY "T10:30X\"" },
 		{ "ended_at = 'noon'", "ended_at is \"noon\"" },
 		{ "ended_east = 840", "ended_at is" }, /* the next day there */
 		{ "ended_east = 5940", "ended_east is \"5940\"" }, /* 99 hours */

@@ -2,6 +2,12 @@
  * that fails. They are refused by name; nothing is read out of them. */
 #include "crafted.h"
 
+static void tell_nobody(void *arg, const char *text)
+{
+	(void)arg;
+	print_error("%s\n", text);
+}
+
 static bool tell_later_ones(
 	void *arg, const struct visit *v, const struct visit_words *w)
 {
@@ -120,7 +126,10 @@ static void history_out_of_range_is_not_taken_back(void **state)
 			"in the table history, count is \"4294967299\"" },
 		{ "old = json_replace(old, '$.outcome', 'eaten')",
 			"outcome is \"eaten\"" },
+		{ "old = json_replace(old, '$.count', 'four')", "count is \"four\"" },
 		{ "day = '2024-10-04'", "in the table history" },
+		{ "uid = x'00'", "in the table history, uid is \"?\"" },
+		{ "old = json_replace(old, '$.trap', 2)", "in the table history" },
 	};
 
 	(void)state;
@@ -137,7 +146,8 @@ static void history_out_of_range_is_not_taken_back(void **state)
 			"UPDATE history SET %s WHERE kind = 'visit' AND old NOTNULL",
 			row[i].sql);
 		assert_int_equal(raw(d.book, sql), SQLITE_OK);
-		bool done = book_undo_visit(d.book, d.farm, 0, 30000, NULL, &u, &err);
+		bool done = book_undo_visit(d.book,
+			&(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, &err);
 		assert_damaged(sql, done, &err, row[i].says);
 		must(book_visit(d.book, d.trap, CRAFTED_DAY + 7, &v, NULL, e));
 		assert_int_equal(v.count, 4);
@@ -166,6 +176,52 @@ static void texts_of_the_book_are_made_harmless(void **state)
 	desk_clear(&d);
 }
 
+/* What somebody's program put into a note goes through the history unharmed. */
+static void control_in_a_note_does_not_break_the_history(void **state)
+{
+	struct undone u;
+	struct desk d;
+
+	(void)state;
+	craft(&d, "UPDATE visit SET note = char(7) || 'wet' WHERE count = 3");
+	struct visit v = counted(d.trap, CRAFTED_DAY + 7, 4);
+	struct visit_words w = { "JR", "dry" };
+	must(book_save_visit(d.book, &v, &w, e));
+	assert_int_equal(store_number(d.book,
+				 "SELECT count(*) FROM history WHERE old NOTNULL AND "
+				 "NOT json_valid(old)",
+				 -1),
+		0);
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ d.farm, 0, 0, 30000, NULL }, &u, e));
+	must(book_visit(d.book, v.trap, v.day, &v, &w, e));
+	assert_string_equal(w.note, "?wet");
+	desk_clear(&d);
+}
+
+/* U+FFFD itself, as it comes along when a name is copied out of a torn file: a letter
+ * like any other, neither refused nor taken for damage. */
+static void the_sign_for_a_lost_letter_is_a_letter(void **state)
+{
+	static const char typed[] = "caf\xEF\xBF\xBD";
+	struct visit_words w = { "JR", "" }, got;
+	struct err err = { 0 };
+	struct desk d;
+	struct visit v;
+	int found = 1;
+
+	(void)state;
+	craft(&d, "");
+	v = counted(d.trap, CRAFTED_DAY + 7, 3);
+	strcpy(w.note, typed);
+	must(book_save_visit(d.book, &v, &w, e));
+	must(book_visit(d.book, v.trap, v.day, &v, &got, e));
+	assert_string_equal(got.note, typed);
+	assert_true(book_check(d.book, 30000, tell_nobody, NULL, &found, &err));
+	assert_int_equal(found, 0);
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -174,6 +230,8 @@ int main(void)
 		cmocka_unit_test(settings_out_of_range_are_refused),
 		cmocka_unit_test(history_out_of_range_is_not_taken_back),
 		cmocka_unit_test(texts_of_the_book_are_made_harmless),
+		cmocka_unit_test(control_in_a_note_does_not_break_the_history),
+		cmocka_unit_test(the_sign_for_a_lost_letter_is_a_letter),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

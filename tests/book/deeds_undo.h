@@ -1,4 +1,4 @@
-/* deeds_undo.h - what takes back what was done, and settles what two books left open. */
+/* deeds_undo.h - takes back what was done, and settles what two books left open. */
 #ifndef TESTS_BOOK_DEEDS_UNDO_H
 #define TESTS_BOOK_DEEDS_UNDO_H
 
@@ -8,14 +8,18 @@ static bool undo_visit(struct desk *d, struct err *e)
 {
 	struct undone u;
 
-	return book_undo_visit(d->book, d->farm, DEED_DAY, DEED_DAY + 9, "JR", &u, e);
+	return book_undo_visit(d->book,
+		&(struct undo_reach){ d->farm, 0, DEED_DAY, DEED_DAY + 9, "JR" }, &u,
+		e);
 }
 
 static bool undo_trap(struct desk *d, struct err *e)
 {
 	struct undone u;
 
-	return book_undo_trap(d->book, d->trap, DEED_DAY, DEED_DAY + 9, NULL, &u, e);
+	return book_undo_visit(d->book,
+		&(struct undo_reach){ 0, d->trap, DEED_DAY, DEED_DAY + 9, NULL }, &u,
+		e);
 }
 
 static bool undo_step(struct desk *d, struct err *e)

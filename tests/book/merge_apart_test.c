@@ -97,7 +97,9 @@ static void pest_there_and_back_is_the_same_trap(void **state)
 	assert_int_equal(m.n, 0);
 	book_matters_free(&m);
 	must(b = book_open(t.a, BOOK_EXISTING, "JR", e));
-	must(book_undo_trap(b, t.desk.trap, DAY0 + 10, DAY0 + 15, NULL, &out, e));
+	must(book_undo_visit(b,
+		&(struct undo_reach){ 0, t.desk.trap, DAY0 + 10, DAY0 + 15, NULL },
+		&out, e));
 	book_close(b);
 	assert_int_equal(counted_for(t.a, "T1", 14), 1);
 	rejoin(&t);
@@ -194,7 +196,9 @@ static void removed_count_does_not_come_back_to_another_pest(void **state)
 	run_sql(t.a, "JR", to_t2);
 	merge(t.a, t.b);
 	must(b = book_open(t.a, BOOK_EXISTING, "JR", e));
-	refused(book_undo_trap(b, t.desk.trap, DAY0, DAY0 + 9, NULL, &out, e),
+	refused(book_undo_visit(b,
+			&(struct undo_reach){ 0, t.desk.trap, DAY0, DAY0 + 9, NULL },
+			&out, e),
 		ERR_INPUT, "none of another");
 	book_close(b);
 	rejoin(&t);

@@ -83,7 +83,8 @@ static void undo_of_ones_own_stays_away_from_what_a_merge_brought(void **state)
 	count(t.b, "JR", counted(t.desk.trap, DAY0 + 14, 9));
 	merge(t.a, t.b);
 	must(b = book_open(t.a, BOOK_EXISTING, "JR", e));
-	must(book_undo_visit(b, 0, 0, 30000, "JR", &u, e)); /* its own count of 4 */
+	must(book_undo_visit(b, &(struct undo_reach){ 0, 0, 0, 30000, "JR" }, &u,
+		e)); /* its own count of 4 */
 	assert_int_equal(u.day, DAY0 + 7);
 	book_close(b);
 	rejoin(&t);

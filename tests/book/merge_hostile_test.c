@@ -1,5 +1,5 @@
-/* Books of strangers: nothing of them comes in unless all of it may, and neither book is
- * changed by trying. */
+/* Books of strangers: nothing of them comes in unless all of it may, and neither book
+ * is changed by trying. */
 #include "merging.h"
 
 /* A book as another program may have left it: past all CHECKs and triggers. */
@@ -42,6 +42,12 @@ static void other_book_that_is_not_whole_is_refused(void **state)
 			"UPDATE visit SET outcome = 'eaten', count = NULL", "damaged" },
 		{ "a visit of no trap", "PRAGMA foreign_keys = OFF; DELETE FROM trap",
 			"a visit names a trap" },
+		{ "a visit with a card that there is none",
+			"PRAGMA foreign_keys = OFF; UPDATE visit SET new_card = 4711",
+			"a visit names a trap, a card or a lure" },
+		{ "a visit with a lure that there is none",
+			"PRAGMA foreign_keys = OFF; UPDATE visit SET new_lure = 4711",
+			"a visit names a trap, a card or a lure" },
 		{ "an escape in a note",
 			"UPDATE visit SET note = 'a' || char(27) || '[2J'",
 			"cannot be printed" },
@@ -107,6 +113,8 @@ static void other_file_that_is_no_book_is_refused(void **state)
 		desk_memory(&d);
 		refused(book_merge(d.book, other, &report, e), ERR_BOOK, row[i].words);
 		refused(book_merge(d.book, s.folder, &report, e), ERR_BOOK,
+			"not a file");
+		refused(book_merge(d.book, "/dev/null", &report, e), ERR_BOOK,
 			"not a file");
 		refused(book_merge(d.book, "/nowhere/book.db", &report, e),
 			ERR_NOT_FOUND, "no book at");

@@ -1,44 +1,8 @@
-/* A merge that is killed leaves the old book or the merged one, whenever that happens. */
+/* A merge that is killed at any moment leaves the old book or the merged one. */
+#include "dying.h"
 #include "merging.h"
 
-#include <fcntl.h>
-#include <sys/syscall.h>
 #include <sys/wait.h>
-
-/* The calls that make a change last, counted: the process ends at one of them. */
-static int calls, die_at;
-
-static void tick(void)
-{
-	if (die_at && ++calls == die_at)
-		_exit(77);
-}
-
-int fsync(int fd)
-{
-	tick();
-	return (int)syscall(SYS_fsync, fd);
-}
-
-int fdatasync(int fd)
-{
-	tick();
-	return (int)syscall(SYS_fdatasync, fd);
-}
-
-int link(const char *from, const char *to)
-{
-	tick();
-	int code = (int)syscall(SYS_linkat, AT_FDCWD, from, AT_FDCWD, to, 0);
-	tick();
-	return code;
-}
-
-int unlink(const char *path)
-{
-	tick();
-	return (int)syscall(SYS_unlinkat, AT_FDCWD, path, 0);
-}
 
 /* Ends the merge at its n-th call; false when it came to its end. */
 static bool killed_at(const char *into, const char *from, int n)

@@ -229,6 +229,27 @@ static void traps_of_one_label_and_two_pests_are_two(void **state)
 	rejoin(&t);
 }
 
+/* A visit brings the card and the lure that were put in, whatever their numbers are. */
+static void visit_of_one_book_brings_its_card_and_lure(void **state)
+{
+	struct visit v;
+	struct two t;
+
+	(void)state;
+	part(&t);
+	v = counted(t.desk.trap, DAY0 + 14, 6);
+	v.new_card = t.desk.card;
+	v.new_lure = t.desk.lure;
+	count(t.b, "MB", v);
+	merge(t.a, t.b);
+	assert_int_equal(
+		number(t.a, "SELECT count(*) FROM visit v JOIN card c ON c.id = "
+			    "v.new_card JOIN lure l ON l.id = v.new_lure WHERE c.name "
+			    "= 'test card' AND l.name = 'T1 test'"),
+		1);
+	rejoin(&t);
+}
+
 static void shipped_kinds_of_a_new_book_undo_no_change(void **state)
 {
 	struct two t = { 0 };
@@ -309,6 +330,7 @@ int main(void)
 			block_removed_here_and_needed_there_stays_and_is_listed),
 		cmocka_unit_test(books_typed_alone_know_the_same_farm_and_trap_as_one),
 		cmocka_unit_test(traps_of_one_label_and_two_pests_are_two),
+		cmocka_unit_test(visit_of_one_book_brings_its_card_and_lure),
 		cmocka_unit_test(shipped_kinds_of_a_new_book_undo_no_change),
 		cmocka_unit_test(rows_put_in_alike_are_told_apart_in_either_order),
 	};

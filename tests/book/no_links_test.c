@@ -2,7 +2,7 @@
  * name all the same, and never replaces a file. */
 #include "backed_up.h"
 
-#include "../../src/book/store.h"
+#include "../../src/book/file.h"
 
 #include <errno.h>
 
@@ -55,11 +55,11 @@ static void a_name_that_was_taken_meanwhile_is_left_to_its_file(void **state)
 	snprintf(part, sizeof part, "%s/copy.db.part-Ab3xYz", d.folder);
 	file_write(part, "new", 3);
 	file_write(target, "old", 3);
-	assert_false(store_publish(part, target, &taken, "nothing is saved", &err));
+	assert_false(file_publish(part, target, &taken, "nothing is saved", &err));
 	assert_true(taken);
 	assert_unchanged(target, "old", 3);
 	assert_int_equal(unlink(target), 0);
-	must(store_publish(part, target, &taken, "nothing is saved", e));
+	must(file_publish(part, target, &taken, "nothing is saved", e));
 	assert_false(taken);
 	assert_unchanged(target, "new", 3);
 	desk_clear(&d);

@@ -3,6 +3,8 @@
 #include "backed_up.h"
 
 #include "../../src/book/backup.h"
+#include "../../src/book/file.h"
+#include "book/merge.h"
 
 #include <fcntl.h>
 
@@ -33,6 +35,31 @@ static void old_part(const char *path)
 
 	file_write(path, "half", 4);
 	assert_int_equal(utimensat(AT_FDCWD, path, long_ago, 0), 0);
+}
+
+/* A book of a bare name into the one that we stand beside: the copy that is kept is
+ * found again. */
+static void merge_beside(struct desk *d, const char *backup)
+{
+	struct merge_report report = { 0 };
+	struct merge_undo undo = { 0 };
+	struct visit v = counted(d->trap, NOW + 7, 4);
+	struct book *other;
+	size_t n;
+	char *bytes = file_bytes(backup, &n);
+
+	file_write("theirs.db", bytes, n);
+	must(other = book_open("theirs.db", BOOK_EXISTING, "Ida", e));
+	must(book_save_visit(other, &v, NULL, e));
+	book_close(other);
+	must(d->book = book_open(d->path, BOOK_EXISTING, "JR", e));
+	must(book_merge(d->book, "theirs.db", &report, e));
+	must(book_merge_undo(d->book, &undo, e));
+	assert_string_equal(undo.file, "theirs.db");
+	assert_int_equal(access(undo.kept, F_OK), 0);
+	book_merge_free(&report);
+	free(undo.kept);
+	free(bytes);
 }
 
 static void book_of_a_bare_name_has_its_copies_in_the_folder_one_stands_in(void **state)
@@ -69,6 +96,9 @@ static void book_of_a_bare_name_has_its_copies_in_the_folder_one_stands_in(void 
 		must(book_backups(d.path, &all, e));
 		assert_int_equal(all.n, 2);
 		assert_true(all.items[0].is_replaced && !all.items[1].is_replaced);
+		must(book_backups("another.db", &all, e));
+		assert_int_equal(all.n, 0);
+		merge_beside(&d, row[i].backup);
 		book_backups_free(&all);
 		desk_leave(&d, before);
 	}
@@ -125,6 +155,8 @@ static void book_sweeps_no_file_that_may_not_be_its_own(void **state)
 		{ "book-replaced-2024-10-04-074211.db.part-Ab3xYz", true },
 		{ "notes.part-Ab3xYz", false },
 		{ "book-2024-10-03.db.sav", false },
+		{ "book-2024-10-03.sv", false },
+		{ "nook-2024-10-03.db", false },
 	};
 	char path[256], folder[128];
 	struct desk d;
@@ -187,6 +219,122 @@ static void book_backups_that_cannot_be_listed_say_why(void **state)
 	desk_clear(&d);
 }
 
+/* Nothing is wrong with a book that was never backed up. */
+static void book_without_backups_has_none(void **state)
+{
+	struct backups all = { 0 };
+	char path[128], folder[128];
+	struct desk d;
+
+	(void)state;
+	desk_disk(&d);
+	must(book_backups(d.path, &all, e)); /* no folder */
+	assert_int_equal(all.n, 0);
+	snprintf(folder, sizeof folder, "%s/backups", d.folder);
+	assert_int_equal(mkdir(folder, 0700), 0);
+	must(book_backups(d.path, &all, e)); /* an empty one */
+	assert_int_equal(all.n, 0);
+	snprintf(path, sizeof path, "%s/gone/book.db", d.folder);
+	must(book_backups(path, &all, e));
+	assert_int_equal(all.n, 0);
+	desk_clear(&d);
+}
+
+/* In place of the book: one of the first version. */
+static void make_old(const char *path)
+{
+	sqlite3 *db;
+	size_t n;
+	char *sql = file_bytes("tests/book/v1.sql", &n);
+
+	sql[n] = '\0';
+	assert_int_equal(sqlite3_open(path, &db), SQLITE_OK);
+	assert_int_equal(sqlite3_exec(db, sql, NULL, NULL, NULL), SQLITE_OK);
+	sqlite3_close(db);
+	free(sql);
+}
+
+static void older_book_of_too_long_a_name_is_left_as_it_is(void **state)
+{
+	enum { FITS = 247 }; /* with the ending of a journal, not with a version */
+	char path[128 + 256];
+	struct desk d;
+	size_t n;
+
+	(void)state;
+	desk_folder(&d);
+	size_t folder = (size_t)snprintf(path, sizeof path, "%s/", d.folder);
+	memset(path + folder, 'n', FITS);
+	path[folder + FITS] = '\0';
+	make_old(path);
+	char *bytes = file_bytes(path, &n);
+	refused(book_open(path, BOOK_EXISTING, "JR", e), ERR_BOOK,
+		"no name is free for a backup beside");
+	assert_unchanged(path, bytes, n);
+	free(bytes);
+	desk_clear(&d);
+}
+
+/* 255 bytes is the longest name of a file; what lies beside the book is called after
+ * it. */
+static void book_of_too_long_a_name_is_not_touched_without_a_copy(void **state)
+{
+	enum { FITS = 235 }; /* and a part with its journal, but no date */
+	char backup[128], path[128 + 256], kept[256];
+	struct merge_report report = { 0 };
+	size_t n, folder;
+	struct desk d;
+
+	(void)state;
+	backed_up(&d, backup, sizeof backup);
+	folder = (size_t)snprintf(path, sizeof path, "%s/", d.folder);
+	memset(path + folder, 'n', FITS);
+	strcpy(path + folder + FITS - 3, ".db");
+	assert_int_equal(rename(d.path, path), 0);
+	char *bytes = file_bytes(path, &n);
+	refused(book_restore(path, backup, kept, sizeof kept, e), ERR_BOOK,
+		"no name is free beside");
+	assert_unchanged(path, bytes, n);
+	must(d.book = book_open(path, BOOK_EXISTING, "JR", e));
+	refused(book_merge(d.book, backup, &report, e), ERR_BOOK,
+		"no name is free beside");
+	refused(book_daily_backup(d.book, NOW, e), ERR_BOOK, "name too long");
+	must(book_save_visit(d.book,
+		&(struct visit){ .trap = d.trap,
+			.day = NOW + 7,
+			.count = 1,
+			.females = COUNT_NONE,
+			.others = COUNT_NONE,
+			.outcome = OUTCOME_COUNTED },
+		NULL, e));
+	assert_int_equal(files(d.folder, ".part-"), 0);
+	book_merge_free(&report);
+	free(bytes);
+	desk_clear(&d);
+}
+
+/* What another program swept away gives its name to nothing. */
+static void half_file_that_is_gone_replaces_nothing(void **state)
+{
+	static const char what[] = "nothing is saved";
+	char part[128], target[128], below[160];
+	struct desk d;
+	bool taken;
+
+	(void)state;
+	desk_folder(&d);
+	snprintf(part, sizeof part, "%s/book.db.part-Ab3xYz", d.folder);
+	snprintf(target, sizeof target, "%s/book.db", d.folder);
+	refused(file_publish(part, target, &taken, what, e), ERR_BOOK, target);
+	assert_false(taken);
+	file_write(target, "old", 3);
+	refused(file_replace(part, target, what, e), ERR_BOOK, target);
+	assert_unchanged(target, "old", 3);
+	snprintf(below, sizeof below, "%s/farm/book.db", target);
+	refused(file_folders(below, what, e), ERR_BOOK, "Not a directory");
+	desk_clear(&d);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -196,6 +344,10 @@ int main(void)
 		cmocka_unit_test(book_sweeps_no_file_that_may_not_be_its_own),
 		cmocka_unit_test(book_too_deep_for_a_path_is_refused_with_a_sentence),
 		cmocka_unit_test(book_backups_that_cannot_be_listed_say_why),
+		cmocka_unit_test(book_without_backups_has_none),
+		cmocka_unit_test(book_of_too_long_a_name_is_not_touched_without_a_copy),
+		cmocka_unit_test(older_book_of_too_long_a_name_is_left_as_it_is),
+		cmocka_unit_test(half_file_that_is_gone_replaces_nothing),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -25,6 +25,66 @@ static void book_new_one_holds_the_shipped_kinds(void **state)
 	book_close(b);
 }
 
+/* A hot season has both ends and a life of its own, or there is none. */
+static void book_keeps_a_hot_season_whole(void **state)
+{
+	static const struct {
+		const char *why;
+		int32_t days;
+		int from, to;
+		bool good;
+	} row[] = {
+		{ "none", 0, 0, 0, true },
+		{ "whole", 10, 601, 831, true },
+		{ "days alone", 10, 0, 0, false },
+		{ "its begin alone", 0, 601, 0, false },
+		{ "its end alone", 0, 0, 831, false },
+		{ "no days", 0, 601, 831, false },
+	};
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct lure_kind k = {
+			.id = d.lure, .name = "T1 test", .life_days = 21
+		};
+		struct err err = { 0 };
+		k.pest = d.pest;
+		k.hot_days = row[i].days;
+		k.hot_from = row[i].from;
+		k.hot_to = row[i].to;
+		if (book_put_lure(d.book, &k, &err) != row[i].good)
+			fail_msg("%s: %s", row[i].why, err.text);
+	}
+	desk_clear(&d);
+}
+
+/* When to order again may be said before anything was counted. */
+static void book_keeps_when_to_order_of_a_shelf_not_counted(void **state)
+{
+	struct card_kinds cards = { 0 };
+	struct desk d;
+
+	(void)state;
+	desk_memory(&d);
+	struct card_kind c = { .name = "glue",
+		.life_days = 30,
+		.stir_at = 20,
+		.change_at = 30,
+		.floor_at = 50,
+		.stock.reorder = 5 };
+	must(book_put_card(d.book, &c, e));
+	must(book_cards(d.book, &cards, e));
+	for (size_t i = 0; i < cards.n; i++)
+		if (cards.items[i].id == c.id) {
+			assert_int_equal(cards.items[i].stock.n, COUNT_NONE);
+			assert_int_equal(cards.items[i].stock.reorder, 5);
+		}
+	free(cards.items);
+	desk_clear(&d);
+}
+
 static void book_keeps_places_as_given(void **state)
 {
 	struct farms farms = { 0 };
@@ -220,6 +280,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(book_new_one_holds_the_shipped_kinds),
+		cmocka_unit_test(book_keeps_a_hot_season_whole),
+		cmocka_unit_test(book_keeps_when_to_order_of_a_shelf_not_counted),
 		cmocka_unit_test(book_keeps_places_as_given),
 		cmocka_unit_test(book_refuses_taken_and_empty_names),
 		cmocka_unit_test(book_trap_keeps_its_pest_for_life),

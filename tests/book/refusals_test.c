@@ -1,6 +1,6 @@
 /* What no record may hold is refused with a sentence that names it, before it comes to
- * the file's own CHECKs: each text with a control character, each number just beyond its
- * last good value. */
+ * the file's own CHECKs: each text with a control character, each number just beyond
+ * its last good value. */
 #include "fixture.h"
 
 #include "book/sources.h"
@@ -278,6 +278,8 @@ static void book_refuses_a_number_beyond_its_last_good_one(void **state)
 		{ LURE, AT(lure_kind, hot_from), 630, 631, "the hot season" },
 		{ LURE, AT(lure_kind, hot_from), 101, 0, "the hot season" },
 		{ LURE, AT(lure_kind, hot_to), 630, 0, "the hot season" },
+		{ TREATMENT, AT(treatment, from.east), 840, 841, "ahead of UTC" },
+		{ TREATMENT, AT(treatment, until.east), -840, -841, "ahead of UTC" },
 		{ LURE, AT(lure_kind, stock.n), 9999, 10000, "the stock" },
 		{ LURE, AT(lure_kind, stock.n), 0, -1, "its stock needs both" },
 		{ LURE, AT(lure_kind, stock.n), 0, -2, "the stock" },

@@ -1,30 +1,8 @@
 /* A restore that is killed leaves one whole book at its path, whenever that happens. */
 #include "backed_up.h"
+#include "dying.h"
 
-#include <fcntl.h>
-#include <sys/syscall.h>
 #include <sys/wait.h>
-
-/* The calls that make a change last, counted: the process ends at one of them. */
-static int calls, die_at;
-
-static void tick(void)
-{
-	if (die_at && ++calls == die_at)
-		_exit(77);
-}
-
-int fsync(int fd)
-{
-	tick();
-	return (int)syscall(SYS_fsync, fd);
-}
-
-int fdatasync(int fd)
-{
-	tick();
-	return (int)syscall(SYS_fdatasync, fd);
-}
 
 int rename(const char *from, const char *to)
 {
@@ -32,20 +10,6 @@ int rename(const char *from, const char *to)
 	int code = (int)syscall(SYS_renameat2, AT_FDCWD, from, AT_FDCWD, to, 0);
 	tick();
 	return code;
-}
-
-int link(const char *from, const char *to)
-{
-	tick();
-	int code = (int)syscall(SYS_linkat, AT_FDCWD, from, AT_FDCWD, to, 0);
-	tick();
-	return code;
-}
-
-int unlink(const char *path)
-{
-	tick();
-	return (int)syscall(SYS_unlinkat, AT_FDCWD, path, 0);
 }
 
 /* Ends the restore at its n-th call; false when it came to its end. */

@@ -120,6 +120,10 @@ static void book_span_fits_its_measure(void **state)
 	must(book_put_rule(d.book, &r, e));
 	r.span = 367;
 	refused(book_put_rule(d.book, &r, e), ERR_INPUT, "1 to 366");
+	r.measure = MEASURE_BLOCK_WEEK;
+	refused(book_put_rule(d.book, &r, e), ERR_INPUT, "the span in weeks");
+	r.span = 8;
+	must(book_put_rule(d.book, &r, e));
 	r.measure = MEASURE_NONE;
 	r.span = 0;
 	must(book_put_rule(d.book, &r, e));

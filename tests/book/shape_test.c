@@ -53,6 +53,15 @@ static void book_of_another_shape_is_refused_untouched(void **state)
 			"replace(sql, 'BETWEEN 0 AND 9999', 'BETWEEN 0 AND 99999') "
 			"WHERE name = 'visit'",
 			"table visit is not ours" },
+		{ "a name in other quotes",
+			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+			"replace(sql, 'ON visit', 'ON \"visit\"') WHERE name = "
+			"'visit_changed'",
+			"trigger visit_changed is not ours" },
+		{ "a table that says less",
+			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+			"replace(sql, ') STRICT', ')') WHERE name = 'farm'",
+			"table farm is not ours" },
 		{ "blanks within a word in quotes",
 			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
 			"replace(sql, 'card lost', 'card  lost') WHERE name = 'visit'",
@@ -90,6 +99,15 @@ static void book_of_our_shape_opens(void **state)
 			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
 			"replace(sql, char(9), '   ') || ' -- ours' "
 			"WHERE type = 'table' AND name = 'visit'",
+			"" },
+		{ "lines that end as on another system",
+			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+			"replace(sql, char(10), char(13, 10)) WHERE type = 'table'",
+			"" },
+		{ "comments at the end of a word",
+			"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+			"replace(sql, ' TEXT', ' TEXT-- it is one' || char(10)) WHERE "
+			"name = 'farm'",
 			"" },
 	};
 

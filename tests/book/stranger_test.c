@@ -1,6 +1,8 @@
 /* A book from a stranger: nothing of it runs, and it is refused or read. */
 #include "fixture.h"
 
+#include "../../src/book/shape.h"
+
 static void raw_file(const char *path, const char *sql)
 {
 	char *why = NULL;

@@ -1,5 +1,6 @@
 #include "fixture.h"
 
+#include "../../src/book/shape.h"
 #include "book/backups.h"
 #include "book/steps.h"
 #include "book/weather.h"
@@ -89,7 +90,8 @@ static void book_of_version_1_opens(void **state)
 	assert_content(d.book);
 	assert_sound(d.book);
 	assert_int_equal(store_number(d.book, "PRAGMA foreign_keys", 0), 1);
-	must(book_undo_visit(d.book, 1, 0, 30000, NULL, &u, e));
+	must(book_undo_visit(
+		d.book, &(struct undo_reach){ 1, 0, 0, 30000, NULL }, &u, e));
 	assert_int_equal(u.was.count, 14);
 	desk_clear(&d);
 }

@@ -58,7 +58,7 @@ static bool fails(enum call call)
 
 	if (fail) {
 		disk.struck = true;
-		errno = disk.fault == DISK_FULL ? ENOSPC : EIO;
+		errno = disk.fault != DISK_FULL ? EIO : disk.n % 2 ? ENOSPC : EDQUOT;
 	}
 	return fail;
 }
