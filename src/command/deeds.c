@@ -34,9 +34,12 @@ static void open_help(struct session *s, const struct wish *w)
 static void open_why(struct session *s, const struct wish *w)
 {
 	s->why.of_run = session_shown(s) == PAGE_RUN;
-	s->why.trap = s->why.of_run   ? (int)log_trap(&s->run.log, w->visit.trap)
-		      : w->visit.trap ? (int)log_trap(&s->log, w->visit.trap)
-				      : w->trap;
+	bool listed =
+		!s->why.of_run && w->trap >= 0 && (size_t)w->trap < s->log.traps.n;
+
+	s->why.trap = w->visit.trap ? w->visit.trap
+		      : listed      ? s->log.traps.items[w->trap].id
+				    : 0;
 	s->why.block = w->block;
 	s->why.pest = w->pest;
 	s->why.page.top = 0;

@@ -1,4 +1,4 @@
-/* Alerts and their answers, picks, and a block's season on one page. */
+/* session_act.c - alerts and their answers, picks, and a block's season on one page. */
 #include "session_act.h"
 
 #include "answers/answered.h"
@@ -32,8 +32,8 @@ void session_alerts(struct session *s, const struct wish *w)
 const struct alert *session_why_alert(struct session *s)
 {
 	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
-	bool trap = s->why.trap >= 0 && (size_t)s->why.trap < l->traps.n;
-	const struct trap *t = trap ? &l->traps.items[s->why.trap] : NULL;
+	size_t at = log_trap(l, s->why.trap);
+	const struct trap *t = at < l->traps.n ? &l->traps.items[at] : NULL;
 	const struct alert *latest = NULL;
 
 	alerts_of_block(l, t ? t->block : s->why.block, &s->why.alerts);

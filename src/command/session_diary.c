@@ -1,4 +1,5 @@
-/* The Diary page: a trap's visits corrected, added, taken out and taken back. */
+/* session_diary.c - the Diary page: a trap's visits corrected, added, taken out and
+ * taken back. */
 #include "session_act.h"
 #include "session_past.h"
 #include "session_season.h"
@@ -13,15 +14,15 @@
 /* The trap that the page shown is about: an id; 0: none. */
 static int64_t trap_of(const struct session *s, const struct wish *w)
 {
-	bool on_why = session_shown(s) == PAGE_WHY;
-	const struct log *l = on_why && s->why.of_run ? &s->run.log : &s->log;
-	int at = on_why ? s->why.trap : w->trap;
+	const struct traps *all = &s->log.traps;
 
 	if (w->visit.trap)
 		return w->visit.trap;
 	if (w->kind == ENTRY_TRAPS && w->id)
 		return w->id;
-	return at >= 0 && (size_t)at < l->traps.n ? l->traps.items[at].id : 0;
+	if (session_shown(s) == PAGE_WHY)
+		return s->why.trap;
+	return w->trap >= 0 && (size_t)w->trap < all->n ? all->items[w->trap].id : 0;
 }
 
 void session_diary(struct session *s, const struct wish *w)
@@ -164,9 +165,9 @@ void session_undo_past(struct session *s, const struct wish *w)
 
 	(void)w;
 	session_before_change(s);
-	if (book_undo_trap(s->book, s->diary.trap, s->diary.answer.first,
-		    s->diary.answer.last, by, &u, &e) &&
-		session_read_diary(s, &e)) {
+	const struct undo_reach reach = { 0, s->diary.trap, s->diary.answer.first,
+		s->diary.answer.last, by };
+	if (book_undo_visit(s->book, &reach, &u, &e) && session_read_diary(s, &e)) {
 		diary_page_pick(&s->diary.page, u.day);
 		say_undone(s, &u);
 	} else if (e.kind == ERR_NOT_FOUND && *by)

@@ -1,4 +1,4 @@
-/* The Flight page: what it shows, and the biofix set there. */
+/* session_flight.c - the Flight page: what it shows, and the biofix set there. */
 #include "session_season.h"
 
 #include "base/mem.h"
@@ -36,12 +36,13 @@ int64_t session_turn_pest(const struct session *s, int64_t farm, int64_t pest, i
 struct wish session_why_flight(const struct session *s, struct wish w)
 {
 	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
+	size_t at = log_trap(l, s->why.trap);
 	const struct block *b;
 
 	w.block = s->why.block;
 	w.pest = s->why.pest;
-	if (s->why.trap != NO_TRAP) {
-		const struct trap *t = &l->traps.items[s->why.trap];
+	if (at < l->traps.n) {
+		const struct trap *t = &l->traps.items[at];
 		w.block = t->block;
 		w.pest = t->pest;
 		w.trap = (int)log_trap(&s->log, t->id);
@@ -49,6 +50,12 @@ struct wish session_why_flight(const struct session *s, struct wish w)
 	b = log_block(l, w.block);
 	w.farm = b ? b->farm : 0;
 	return w;
+}
+
+static void ask_trap(struct session *s, int at)
+{
+	s->flight.ask.trap = at;
+	s->flight.trap = at == NO_TRAP ? 0 : s->log.traps.items[at].id;
 }
 
 /* Without a pest of its own, a wish is about the first that is trapped. */
@@ -62,22 +69,24 @@ void session_ask_flight(struct session *s, const struct wish *w)
 	s->flight.ask = (struct flight_ask){ .farm = w->farm,
 		.block = w->block,
 		.pest = pest,
-		.trap = w->trap,
 		.season = log_season(&s->log, w->farm, s->day) };
+	ask_trap(s, w->trap);
 	s->flight.page.top = 0;
 }
 
 bool session_read_flight(struct session *s, struct err *e)
 {
-	if (!session_read_log(s, e) ||
-		!flight_read(&s->flight.answer, s->book, &s->log, &s->flight.ask, e))
+	if (!session_read_log(s, e))
+		return false;
+	ask_trap(s, (int)log_trap(&s->log, s->flight.trap)); /* it may be elsewhere */
+	if (!flight_read(&s->flight.answer, s->book, &s->log, &s->flight.ask, e))
 		return false;
 	s->flight.page.view = &s->flight.answer;
 	return true;
 }
 
-/* The next of a list that is 0 (all), then its n members; back when by < 0. `at` is 0 for
- * all, else 1 + index. */
+/* The next of a list that is 0 (all), then its n members; back when by < 0. `at` is 0
+ * for all, else 1 + index. */
 static size_t turn(size_t at, size_t n, int by)
 {
 	return by > 0 ? (at + 1) % (n + 1) : (at + n) % (n + 1);
@@ -95,7 +104,7 @@ static void turn_farm(struct session *s, int by)
 	at = turn(at, f->n, by);
 	s->flight.ask.farm = at ? f->items[at - 1].id : 0;
 	s->flight.ask.block = 0;
-	s->flight.ask.trap = NO_TRAP;
+	ask_trap(s, NO_TRAP);
 }
 
 static bool is_among(const struct session *s, const struct trap *t, int64_t block)
@@ -125,7 +134,7 @@ static void turn_block(struct session *s, int by)
 			at = k + 1;
 	at = turn(at, n, by);
 	s->flight.ask.block = at ? blocks[at - 1] : 0;
-	s->flight.ask.trap = NO_TRAP;
+	ask_trap(s, NO_TRAP);
 	free(blocks);
 }
 
@@ -144,7 +153,7 @@ static void turn_trap(struct session *s, int by)
 			at = n;
 	}
 	at = turn(at, n, by);
-	s->flight.ask.trap = at ? traps[at - 1] : NO_TRAP;
+	ask_trap(s, at ? traps[at - 1] : NO_TRAP);
 	free(traps);
 }
 
@@ -166,7 +175,7 @@ void session_turn_flight(struct session *s)
 		s->flight.ask.pest = session_turn_pest(
 			s, s->flight.ask.farm, s->flight.ask.pest, p->turn_pest);
 		s->flight.ask.block = 0;
-		s->flight.ask.trap = NO_TRAP;
+		ask_trap(s, NO_TRAP);
 	}
 	s->flight.ask.season += p->turn_season;
 	p->turn_farm = p->turn_block = p->turn_trap = p->turn_pest = p->turn_season = 0;
