@@ -39,6 +39,10 @@ struct due {
 	/* The same of all farms together, whichever farm is asked for. */
 	struct due_bring *totals;
 	size_t n_totals, cap_totals;
+	char unknown_text[SAY_SHORT * 2]; /* beside the totals, as beside a run's */
+	/* Of a lure on the runs it is not known when it is due: what has no row may be
+	 * due too. */
+	bool has_unknown;
 };
 
 void due_of(const struct log *l, int64_t farm, struct due *out);

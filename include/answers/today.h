@@ -14,10 +14,12 @@ struct today_run {
 	int32_t next_run;           /* may lie in the past */
 	bool due;                   /* next_run <= today and something is open */
 	char traps_text[SAY_SHORT]; /* "18 traps", "16 of 18 left" */
-	/* "last run Tue 14 Jul, 7 days"; "not run yet"; of one that is not due "next run
-	 * Thu 23 Jul" */
+	/* "last run Tue 14 Jul, 7 days"; "not run yet"; of one that is not due "next
+	 * run Thu 23 Jul" */
 	char last_text[SAY_SHORT * 2];
 	char bring[SAY_SHORT * 2]; /* "bring 3 lures, 1 card" */
+	/* "; 1 lure not known": when it is due is not; "" */
+	char unknown_text[SAY_SHORT * 2];
 	/* "no entry: Pond block until Wed 22 Jul 06:00"; "": all may be entered */
 	char barred[SAY_LINE * 2];
 };
@@ -45,8 +47,8 @@ struct today_hot {
 struct today_next {
 	int64_t farm, pest;
 	char name[NAME_BYTES], pest_code[CODE_BYTES];
-	char says
-		[SAY_LINE]; /* "about 30 Jul: egg hatch begins (generation: 2) (1100 F)" */
+	/* "about 30 Jul: egg hatch begins (generation: 2) (1100 F)" */
+	char says[SAY_LINE];
 };
 
 struct today {

@@ -62,6 +62,8 @@ struct bring {
 struct brings {
 	struct bring *items;
 	size_t n, cap;
+	int32_t unknown; /* traps that hang with a lure of which it is not known when it
+			    is due: its kind or its day is not */
 };
 
 /* Adds what a trap will need on the run at `run`, given that the run after it is on

@@ -3,6 +3,7 @@
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "today_parts.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -193,13 +194,16 @@ static void add_total(const struct log *l, const struct bring *b, struct due *ou
 static void add_totals(const struct log *l, struct due *out)
 {
 	struct brings all = { 0 };
+	int32_t unknown = 0;
 
 	for (size_t f = 0; f < l->farms.n; f++) {
 		all.n = 0;
 		today_brings(l, l->farms.items[f].id, &all);
 		for (size_t i = 0; i < all.n; i++)
 			add_total(l, &all.items[i], out);
+		unknown += all.unknown;
 	}
+	today_say_unknown(unknown, out->unknown_text);
 	free(all.items);
 }
 
@@ -227,12 +231,22 @@ static void add_farm(const struct log *l, int64_t farm, struct due *out)
 	add_brings(l, farm, out);
 }
 
+static bool has_unknown(const struct today *t)
+{
+	bool has = false;
+
+	for (size_t i = 0; i < t->n_runs; i++)
+		has |= t->runs[i].unknown_text[0] != '\0';
+	return has;
+}
+
 void due_of(const struct log *l, int64_t farm, struct due *out)
 {
 	out->n = out->n_brings = out->n_totals = 0;
 	today_of(l, &out->today);
 	if (farm != 0)
 		keep_runs_of(&out->today, farm);
+	out->has_unknown = has_unknown(&out->today);
 	block_clocks_of(l, farm, &out->clocks);
 	for (size_t f = 0; f < l->farms.n; f++) {
 		int64_t id = l->farms.items[f].id;

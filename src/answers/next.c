@@ -264,15 +264,17 @@ static bool add_events(struct events *out, const struct outlook *o, struct err *
 {
 	struct published_list list = { 0 };
 	struct heat_days all = { 0 };
-	char unit = 0;
+	struct heat_want want = { o->station, o->reach, o->upto, 0,
+		o->log->limits.fill_days };
 	bool ok = published_events(o->pest->code, &list, e);
 
 	for (size_t i = 0; ok && i < list.n; i++) {
 		const struct published *p = &list.items[i];
 		struct dd_rule rule;
-		if (p->unit != unit)
-			ok = heat_read(&all, o->book, o->station, o->reach, o->upto,
-				unit = p->unit, o->log->limits.fill_days, e);
+		if (p->unit != want.unit) {
+			want.unit = p->unit;
+			ok = heat_read(&all, o->book, &want, e);
+		}
 		ok = ok && event_rule(o, p, &rule, e);
 		if (!ok)
 			break;
@@ -285,32 +287,31 @@ static bool add_events(struct events *out, const struct outlook *o, struct err *
 	return ok;
 }
 
-bool next_events(struct events *out, struct book *b, const struct log *l, int64_t farm,
-	int64_t pest, char *why, size_t why_size, struct err *e)
+bool next_events(struct events *out, struct book *b, const struct log *l,
+	const struct heat_ask *ask, struct err *e)
 {
-	const struct station *station = heat_station(l, farm);
 	struct heat_sum sum;
 	int32_t last;
 
 	out->n = 0;
-	text_copy(why, why_size, "");
-	if (!heat_since_biofix(&sum, b, l, farm, pest, l->today, e))
+	text_copy(out->none, sizeof out->none, "");
+	if (!heat_since(&sum, b, l, ask, e))
 		return false;
 	if (sum.state != HEAT_SUM && sum.state != HEAT_AT_LEAST) {
-		say_heat(&sum, why, why_size);
+		say_heat(&sum, out->none, sizeof out->none);
 		return true;
 	}
 	struct outlook o = { .book = b,
 		.log = l,
-		.pest = log_pest(l, pest),
-		.station = station->id,
+		.pest = log_pest(l, ask->pest),
+		.station = sum.station,
 		.from = sum.from,
 		.upto = sum.to };
 	if (!book_weather_reach(b, o.station, &o.reach, &last, e) ||
 		!add_events(out, &o, e))
 		return false;
 	if (out->n == 0)
-		text_copy(why, why_size,
+		text_copy(out->none, sizeof out->none,
 			_("no published event of this pest counts from a catch"));
 	return true;
 }

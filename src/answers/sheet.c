@@ -182,6 +182,14 @@ static void fill_blocks(const struct log *l, int64_t farm, const struct verdict_
 	week_free(&w);
 }
 
+static const char *unknown_of(const struct today *t, int64_t farm)
+{
+	for (size_t i = 0; i < t->n_runs; i++)
+		if (t->runs[i].farm == farm)
+			return t->runs[i].unknown_text;
+	return "";
+}
+
 static void fill_bring(const struct log *l, int64_t farm, struct sheet *out)
 {
 	struct due d = { 0 };
@@ -201,8 +209,12 @@ static void fill_bring(const struct log *l, int64_t farm, struct sheet *out)
 		at += (size_t)snprintf(out->bring + at, sizeof out->bring - at, "%s%s",
 			at ? ", " : "", text);
 	}
+	const char *unknown = unknown_of(&d.today, farm);
 	if (d.n_brings == 0)
-		text_copy(out->bring, sizeof out->bring, _("nothing"));
+		text_copy(out->bring, sizeof out->bring,
+			*unknown ? _("nothing known") : _("nothing"));
+	at = strlen(out->bring);
+	text_copy(out->bring + at, sizeof out->bring - at, unknown);
 	due_free(&d);
 }
 

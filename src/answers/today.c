@@ -54,12 +54,23 @@ void today_brings(const struct log *l, int64_t farm, struct brings *out)
 	bool under_way = log_open_traps(l, farm) > 0;
 
 	out->n = 0;
+	out->unknown = 0;
 	for (size_t i = 0; i < l->traps.n; i++) {
 		bool visited = under_way && log_visited_in_run(l, i);
 		if (l->traps.items[i].farm == farm)
 			service_bring(out, &l->diaries[i], &l->lures, &l->cards, run,
 				visited ? l->today + 1 : after);
 	}
+}
+
+void today_say_unknown(int32_t n, char out[static SAY_SHORT * 2])
+{
+	text_copy(out, SAY_SHORT * 2, "");
+	if (n > 0)
+		snprintf(out, SAY_SHORT * 2,
+			ngettext("; %d lure not known", "; %d lures not known",
+				(unsigned)n),
+			(int)n);
 }
 
 static void say_run_bring(const struct log *l, struct today_run *r)
@@ -70,6 +81,7 @@ static void say_run_bring(const struct log *l, struct today_run *r)
 	today_brings(l, r->farm, &brings);
 	say_bring(&brings, text, sizeof text);
 	snprintf(r->bring, sizeof r->bring, _("bring %.40s"), text);
+	today_say_unknown(brings.unknown, r->unknown_text);
 	free(brings.items);
 }
 

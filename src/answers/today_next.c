@@ -1,4 +1,4 @@
-/* What comes next, a line for each farm and pest with a biofix. */
+/* today_next.c - what comes next, a line for each farm and pest with a biofix. */
 #include "answers/next.h"
 #include "answers/today.h"
 
@@ -72,7 +72,6 @@ bool today_read_next(
 	const struct log *l, struct book *b, struct today *out, struct err *e)
 {
 	struct events ev = { 0 };
-	char why[SAY_LINE];
 	bool ok = true;
 
 	out->n_nexts = 0;
@@ -81,7 +80,10 @@ bool today_read_next(
 		if (d->season != log_season(l, d->farm, l->today) ||
 			!has_traps(l, d->farm, d->pest))
 			continue;
-		ok = next_events(&ev, b, l, d->farm, d->pest, why, sizeof why, e);
+		const struct heat_ask of = {
+			.farm = d->farm, .pest = d->pest, .day = l->today
+		};
+		ok = next_events(&ev, b, l, &of, e);
 		const struct event *ahead = ok ? first_ahead(&ev) : NULL;
 		if (ahead)
 			add_next(l, d, ahead, out);

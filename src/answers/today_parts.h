@@ -2,7 +2,11 @@
 #ifndef ANSWERS_TODAY_PARTS_H
 #define ANSWERS_TODAY_PARTS_H
 
+#include "answers/say.h"
 #include "answers/verdicts.h"
+
+/* "; 2 lures not known"; "" of 0. */
+void today_say_unknown(int32_t n, char out[static SAY_SHORT * 2]);
 
 /* Which traps catch and have no threshold; see struct today. */
 void today_say_no_threshold(

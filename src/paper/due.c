@@ -65,10 +65,12 @@ static void add_clocks(const struct due *d, int cols, struct buf *out)
 	paper_wrap(out, d->clocks.caution, 2, cols);
 }
 
-/* "2 lures CM 1 mg, 1 card delta liner" of those of one farm. */
+/* "2 lures CM 1 mg, 1 card delta liner; 1 lure not known" of a farm, 0: of all. */
 static void add_kinds(
-	const struct due_bring *brings, size_t n, int64_t farm, struct buf *text)
+	const struct due *d, int64_t farm, const char *unknown, struct buf *text)
 {
+	const struct due_bring *brings = farm ? d->brings : d->totals;
+	size_t n = farm ? d->n_brings : d->n_totals;
 	const char *comma = "";
 
 	for (size_t i = 0; i < n; i++) {
@@ -84,7 +86,8 @@ static void add_kinds(
 		comma = ", ";
 	}
 	if (!*comma)
-		buf_add(text, _("nothing"));
+		buf_add(text, *unknown ? _("nothing known") : _("nothing"));
+	buf_add(text, unknown);
 }
 
 static void add_bring(
@@ -94,7 +97,7 @@ static void add_bring(
 
 	buf_addf(
 		&text, is_under_way(r) ? _("%s, rest of this run: ") : "%s: ", r->name);
-	add_kinds(d->brings, d->n_brings, r->farm, &text);
+	add_kinds(d, r->farm, r->unknown_text, &text);
 	paper_wrap(out, text.text, 2, cols);
 	buf_free(&text);
 }
@@ -111,7 +114,7 @@ static void add_brings(const struct due *d, int cols, struct buf *out)
 	if (d->today.n_runs < 2)
 		return;
 	buf_add(&text, _("all farms: "));
-	add_kinds(d->totals, d->n_totals, 0, &text);
+	add_kinds(d, 0, d->unknown_text, &text);
 	paper_wrap(out, text.text, 2, cols);
 	buf_free(&text);
 }
@@ -184,7 +187,10 @@ static void add_all(
 	if (d->n)
 		add_items(d, cols, out);
 	else
-		paper_wrap(out, _("none is due by the next run"), 2, cols);
+		paper_wrap(out,
+			d->has_unknown ? _("none is known to be due by the next run")
+				       : _("none is due by the next run"),
+			2, cols);
 	add_shelf(shelf, cols, out);
 }
 

@@ -236,8 +236,7 @@ struct wish service_page_key(struct service_page *p, struct input in)
 {
 	int action = keys_find(service_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE ||
-		in.kind == INPUT_LEAVE || !p->due || bounces(p, action))
+	if (!input_is_key(in) || !p->due || bounces(p, action))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	service_find(p);
@@ -278,11 +277,18 @@ static int fill_message(const struct service_page *p, struct message *m)
 	return cursor;
 }
 
+static struct key_rows keys_now(struct service_page *p)
+{
+	if (p->ask == SERVICE_ASKS_COUNT)
+		return prompt_keys(PROMPT_LINE);
+	return sift_keys(&p->sift, service_page_keys());
+}
+
 void service_page_draw(struct service_page *p, struct canvas *c)
 {
 	char title[NAME_BYTES + 64];
 	struct message m;
-	struct frame f = { .title = title, .message = &m, .keys = service_page_keys() };
+	struct frame f = { .title = title, .message = &m, .keys = keys_now(p) };
 
 	if (!p->due) {
 		canvas_clear(c);

@@ -1,7 +1,5 @@
-/* The rows of the service page: three lists, one below the other. */
-#include "base/buf.h"
+/* service_rows.c - the rows of the service page: three lists, one below the other. */
 #include "base/mem.h"
-#include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
 #include "screen/list.h"
@@ -25,79 +23,6 @@ static const struct list_column column[COLUMNS] = {
 
 enum { LEFT = 3, LEFT_NARROW = 2 };
 
-static size_t n_brings(const struct service_page *p)
-{
-	size_t runs = p->due->today.n_runs;
-
-	return runs > 1 ? runs + 1 : runs;
-}
-
-size_t service_count(const struct service_page *p)
-{
-	return p->due->n + n_brings(p) + (p->shelf ? p->shelf->n : 0);
-}
-
-const struct due_item *service_picked_item(const struct service_page *p)
-{
-	return p->picked < p->due->n ? &p->due->items[p->picked] : NULL;
-}
-
-/* "3 lures CM 1 mg, 1 card delta" of a farm, 0: of all. */
-static void say_kinds(const struct due *d, int64_t farm, struct buf *out)
-{
-	const struct due_bring *b = farm ? d->brings : d->totals;
-	size_t n = farm ? d->n_brings : d->n_totals;
-	const char *comma = "";
-
-	for (size_t i = 0; i < n; i++) {
-		unsigned long many = (unsigned long)b[i].n;
-		if (b[i].farm != farm)
-			continue;
-		buf_addf(out,
-			b[i].is_lure ? ngettext("%s%d lure %s", "%s%d lures %s", many)
-				     : ngettext("%s%d card %s", "%s%d cards %s", many),
-			comma, b[i].n, words_shipped(b[i].kind_name));
-		comma = ", ";
-	}
-	if (!*comma)
-		buf_add(out, _("nothing"));
-}
-
-static void say_bring_row(const struct service_page *p, size_t i, struct buf *out)
-{
-	const struct due *d = p->due;
-	char day[DAY_TEXT_SIZE];
-
-	if (i == d->today.n_runs) {
-		buf_addf(out, "%s: ", _("all farms"));
-		say_kinds(d, 0, out);
-		return;
-	}
-	const struct today_run *r = &d->today.runs[i];
-	day_short(r->next_run, day, sizeof day);
-	buf_addf(out, "%s, %s: ", r->name,
-		r->due || r->next_run <= d->today.day ? _("this run") : day);
-	say_kinds(d, r->farm, out);
-}
-
-static void say_shelf_row(const struct shelf_row *r, struct buf *out)
-{
-	buf_addf(out, r->is_lure ? _("lure %s: %s") : _("card %s: %s"), r->name,
-		r->text);
-}
-
-/* Row i that is no item. */
-static void say_row(const struct service_page *p, size_t i, struct buf *out)
-{
-	size_t at = i - p->due->n;
-
-	buf_clear(out);
-	if (at < n_brings(p))
-		say_bring_row(p, at, out);
-	else
-		say_shelf_row(&p->shelf->items[at - n_brings(p)], out);
-}
-
 static bool has(const void *page, size_t i, const char *text)
 {
 	const struct service_page *p = page;
@@ -112,7 +37,7 @@ static bool has(const void *page, size_t i, const char *text)
 		       narrow_contains(item->is_lure ? _("lure") : _("card"), text) ||
 		       narrow_contains(words_shipped(item->kind_name), text) ||
 		       narrow_contains(item->state_text, text);
-	say_row(p, i, &row);
+	service_say_row(p, i, &row);
 	found = narrow_contains(row.text, text);
 	buf_free(&row);
 	return found;
@@ -142,34 +67,6 @@ void service_page_free(struct service_page *p)
 	*p = (struct service_page){ 0 };
 }
 
-/* "no entry till Wed 06:00, 3 d overdue": who changes it goes into the block. */
-static void say_state(const struct due_item *item, char out[static SERVICE_TEXT])
-{
-	snprintf(out, SERVICE_TEXT, "%s%s%s", item->barred, item->barred[0] ? ", " : "",
-		item->state_text);
-}
-
-void service_say_picked(const struct service_page *p, char out[static SERVICE_TEXT])
-{
-	const struct due_item *item = service_picked_item(p);
-	struct buf text = { 0 };
-	char state[SERVICE_TEXT];
-
-	text_copy(out, SERVICE_TEXT, "");
-	if (item)
-		say_state(item, state);
-	if (item)
-		snprintf(out, SERVICE_TEXT, _("%s, %s, trap %s: %s %s, %s"),
-			item->farm_name, item->block_name, item->label,
-			item->is_lure ? _("lure") : _("card"),
-			words_shipped(item->kind_name), state);
-	else if (p->picked < service_count(p)) {
-		say_row(p, p->picked, &text);
-		text_copy(out, SERVICE_TEXT, text.text);
-	}
-	buf_free(&text);
-}
-
 static int left_of(int cols)
 {
 	return cols < FRAME_WIDE ? LEFT_NARROW : LEFT;
@@ -187,9 +84,17 @@ static void add(struct service_lines *l, struct service_line line)
 	l->items[l->n++] = line;
 }
 
+static int said_cols(int cols)
+{
+	return cols - 2;
+}
+
 static void add_text(struct service_lines *l, enum ink ink, const char *text)
 {
-	add(l, (struct service_line){ SIZE_MAX, 0, text, ink });
+	size_t parts = reader_lines(text, said_cols(l->cols));
+
+	for (size_t k = 0; k < parts; k++)
+		add(l, (struct service_line){ SIZE_MAX, k, text, ink });
 }
 
 /* What is to be brought is read off and packed: none of it may be cut. */
@@ -199,7 +104,7 @@ static void add_row(struct service_lines *l, const struct service_page *p, size_
 	size_t parts = 1;
 
 	if (i >= p->due->n) {
-		say_row(p, i, text);
+		service_say_row(p, i, text);
 		parts = reader_lines(text->text, text_room(l->cols));
 	}
 	for (size_t k = 0; k < parts; k++)
@@ -219,15 +124,22 @@ static size_t add_rows(
 	return to - from;
 }
 
+static const char *none_is_due(const struct service_page *p)
+{
+	if (p->due->n > 0)
+		return _("None contains it.");
+	return p->due->has_unknown
+		       ? _("No lure or card is known to be due by the next run.")
+		       : _("No lure or card is due by the next run.");
+}
+
 static void lay_lines(const struct service_page *p, struct service_lines *l)
 {
-	size_t n = p->due->n, brings = n_brings(p);
+	size_t n = p->due->n, brings = service_brings(p);
 	bool narrow = p->sift.narrow.text[0] != '\0';
 
 	if (add_rows(l, p, 0, n) == 0)
-		add_text(l, INK_PLAIN,
-			n ? _("None contains it.")
-			  : _("No lure or card is due by the next run."));
+		add_text(l, INK_PLAIN, none_is_due(p));
 	add_text(l, INK_PLAIN, "");
 	add_text(l, INK_TITLE,
 		narrow ? _("Bring: only rows that contain it, Esc shows all")
@@ -267,7 +179,7 @@ static void measure(struct columns *s, const struct due *d)
 		char due[DAY_TEXT_SIZE], state[SERVICE_TEXT];
 
 		day_short(item->due, due, sizeof due);
-		say_state(item, state);
+		service_say_state(item, state);
 		several = several || item->farm != d->items[0].farm;
 		columns_want(s, DUE, due);
 		columns_want(s, FARM, item->farm_name);
@@ -302,7 +214,7 @@ static void draw_item(const struct columns *s, struct canvas *c, int row,
 	enum ink tone = ink == INK_PICKED ? ink : list_ink(item->tone);
 
 	day_short(item->due, due, sizeof due);
-	say_state(item, state);
+	service_say_state(item, state);
 	columns_cell(s, c, row, DUE, ink, due);
 	columns_cell(s, c, row, FARM, ink, item->farm_name);
 	columns_cell(s, c, row, TRAP, ink, item->label);
@@ -314,7 +226,7 @@ static void draw_item(const struct columns *s, struct canvas *c, int row,
 
 static enum ink ink_of(const struct service_page *p, size_t i)
 {
-	size_t before = p->due->n + n_brings(p);
+	size_t before = p->due->n + service_brings(p);
 
 	return i < before ? INK_PLAIN : list_ink(p->shelf->items[i - before].tone);
 }
@@ -342,7 +254,7 @@ static void draw_row(const struct service_page *p, const struct columns *s,
 			s, c, row, &p->due->items[i], picked ? INK_PICKED : INK_PLAIN);
 		return;
 	}
-	say_row(p, i, &text);
+	service_say_row(p, i, &text);
 	reader_text(c,
 		(struct reader_box){
 			row, left_of(c->cols), text_room(c->cols), 1, line->part },
@@ -383,7 +295,10 @@ void service_draw_rows(struct service_page *p, struct canvas *c, const struct fr
 		if (line->row != SIZE_MAX)
 			draw_row(p, &s, c, first + i, line);
 		else
-			canvas_text(c, first + i, 1, 0, line->ink, line->text);
+			reader_text(c,
+				(struct reader_box){ first + i, 1, said_cols(c->cols),
+					1, line->part },
+				line->ink, line->text);
 	}
 	frame_more(c, f, p->top > 0, p->top + (size_t)p->rows < l->n);
 }

@@ -228,7 +228,7 @@ struct wish today_page_key(struct today_page *p, struct input in)
 	int action = keys_find(today_page_keys(), in);
 	struct wish w = page_wish(WANT_NOTHING);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return w;
 	p->message = (struct message){ 0 };
 	if (asking_key(&p->asking, in, &p->message, &w))
@@ -263,7 +263,10 @@ void today_page_draw(struct today_page *p, struct canvas *c)
 	const struct today *t = p->today;
 	char title[64] = "mothtally";
 	struct message m = p->message;
-	struct frame f = { .title = title, .message = &m, .keys = today_page_keys() };
+	struct frame f = { .title = title,
+		.message = &m,
+		.keys = asking_keys(
+			&p->asking, sift_keys(&p->sift, today_page_keys())) };
 	int cursor = -1;
 
 	f.right = c->cols >= FRAME_WIDE ? t->title : t->title_short;

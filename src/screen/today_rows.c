@@ -1,43 +1,14 @@
-#include "base/mem.h"
+/* today_rows.c - the lines of the Today page, and what has no room. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/list.h"
 #include "screen/reader.h"
-#include "today_parts.h"
+#include "today_lines.h"
 
+#include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-/* What stands on one row of the page: one that can be picked, or another. */
-enum line_kind {
-	LINE_RUN = TODAY_RUN,
-	LINE_VERDICT = TODAY_VERDICT,
-	LINE_HOT = TODAY_HOT,
-	LINE_NEXT = TODAY_NEXT,
-	LINE_BLANK,
-	LINE_HEAD,
-	LINE_TEXT,
-	LINE_BARRED,
-};
-struct page_line {
-	enum line_kind kind;
-	size_t index;     /* of the run, verdict, hot block or what comes next */
-	const char *text; /* of the others, translated */
-	size_t bytes;     /* of it, on a LINE_BARRED */
-};
-struct lines {
-	struct page_line *items;
-	size_t n, cap;
-};
-
-enum { BARRED_LEFT = 5, SAID_MOST = 6 };
-
-/* Sentences that are put together for the page. */
-struct said {
-	char text[SAID_MOST][SAY_LINE * 3];
-	char more[SAY_SHORT * 2], rest[SAY_LINE];
-};
 
 /* Rows of a kind under a heading. */
 struct part {
@@ -45,25 +16,6 @@ struct part {
 	const char *head, *none; /* translated; none NULL: without rows no heading */
 	size_t from, to;
 };
-
-static void add_line(
-	struct lines *l, enum line_kind kind, size_t index, const char *text)
-{
-	l->items = mem_grow(l->items, &l->cap, l->n + 1, sizeof *l->items);
-	l->items[l->n++] = (struct page_line){ kind, index, text, 0 };
-}
-
-/* What bars entry or a pick, whole: as many rows as it takes. */
-static void add_barred(struct lines *l, const char *text, int cols)
-{
-	while (*text) {
-		size_t n = reader_wrap(text, cols - BARRED_LEFT - 1);
-
-		add_line(l, LINE_BARRED, 0, text);
-		l->items[l->n - 1].bytes = n;
-		text += n + strspn(text + n, " ");
-	}
-}
 
 /* The rows of a kind that are shown, from the index `from` on up to `to` (excluded);
  * how many. */
@@ -76,9 +28,9 @@ static size_t add_rows(
 	for (; at + n < p->sift.n && p->sift.rows[at + n] < first + part->to; n++) {
 		size_t i = p->sift.rows[at + n] - first;
 
-		add_line(l, part->kind, i, NULL);
+		today_add_line(l, part->kind, i, NULL);
 		if (part->kind == LINE_RUN)
-			add_barred(l, p->today->runs[i].barred, cols);
+			today_add_said(l, LINE_BARRED, p->today->runs[i].barred, cols);
 	}
 	return n;
 }
@@ -87,11 +39,11 @@ static size_t add_rows(
 static void add_part(
 	struct lines *l, const struct today_page *p, struct part part, int cols)
 {
-	add_line(l, LINE_HEAD, 0, part.head);
+	today_add_line(l, LINE_HEAD, 0, part.head);
 	if (add_rows(l, p, &part, cols) > 0)
 		return;
 	if (part.none && !p->sift.narrow.text[0])
-		add_line(l, LINE_TEXT, 0, part.none);
+		today_add_said(l, LINE_TEXT, part.none, cols);
 	else
 		l->n--;
 }
@@ -126,68 +78,6 @@ static void add_verdicts(struct lines *l, const struct today_page *p, int cols)
 		cols);
 }
 
-/* Of a block whose planned pick is told as too early its earliest pick is told there. */
-static bool is_told(const struct today *t, const struct pick_row *block)
-{
-	for (size_t i = 0; block->id == 0 && i < t->picks.n; i++)
-		if (t->picks.items[i].id != 0 &&
-			t->picks.items[i].block == block->block &&
-			t->picks.items[i].tone == TONE_OVER &&
-			!t->picks.items[i].is_done)
-			return true;
-	return false;
-}
-
-static bool is_said(const struct pick_row *r)
-{
-	return r->tone != TONE_PLAIN && r->tone != TONE_QUIET;
-}
-
-/* A narrow page has few rows: there k tells the rest. */
-static void say_pick(const struct pick_row *r, int cols, char *out, size_t size)
-{
-	if (r->id == 0)
-		snprintf(out, size, "%s: %s", r->place, r->says);
-	else if (cols < FRAME_WIDE)
-		snprintf(out, size,
-			r->tone == TONE_OVER ? _("%s, %s: too early")
-					     : _("%s, %s: in doubt"),
-			r->day_text, r->place);
-	else
-		snprintf(out, size,
-			r->is_done ? _("%s, picked on %s: %s")
-				   : _("%s, pick planned for %s: %s"),
-			r->place, r->day_text, r->says);
-}
-
-/* Planned picks that are not just allowed, or blocks without one that may not be picked
- * yet; the text of each is in `said`. */
-static void add_picks(
-	struct lines *l, const struct today *t, int cols, bool planned, struct said *s)
-{
-	size_t shown = 0, others = 0;
-
-	for (size_t i = 0; i < t->picks.n; i++) {
-		const struct pick_row *r = &t->picks.items[i];
-
-		if ((r->id != 0) != planned || !is_said(r) || is_told(t, r))
-			continue;
-		if (shown == SAID_MOST) {
-			others++;
-			continue;
-		}
-		say_pick(r, cols, s->text[shown], sizeof s->text[shown]);
-		if (shown == 0)
-			add_line(l, LINE_HEAD, 0,
-				planned ? _("Picks") : _("Not to be picked yet"));
-		add_barred(l, s->text[shown++], cols);
-	}
-	if (others == 0)
-		return;
-	snprintf(s->more, sizeof s->more, _("and %zu more: k"), others);
-	add_line(l, LINE_TEXT, 0, s->more);
-}
-
 static bool bars_entry(const struct today *t)
 {
 	bool told = false;
@@ -197,20 +87,12 @@ static bool bars_entry(const struct today *t)
 	return told;
 }
 
-static bool bars_pick(const struct today *t)
+/* Wherever something is told of entry or of a pick. */
+static void add_caution(struct lines *l, bool is_told, int cols)
 {
-	bool told = false;
-
-	for (size_t i = 0; i < t->picks.n; i++)
-		told |= is_said(&t->picks.items[i]);
-	return told;
-}
-
-/* Wherever entry or a pick is barred. */
-static void add_caution(struct lines *l, bool is_barred)
-{
-	if (is_barred)
-		add_line(l, LINE_TEXT, 0, _("the label is the law, not this log"));
+	if (is_told)
+		today_add_said(
+			l, LINE_TEXT, _("the label is the law, not this log"), cols);
 }
 
 static bool is_picked(const struct today_page *p, const struct page_line *l)
@@ -237,13 +119,12 @@ static void draw_line(const struct today_page *p, struct canvas *c, int row,
 		today_draw_hot(&s->hots, c, row, ink, &p->today->hots[l->index]);
 	else if (l->kind == LINE_NEXT)
 		today_draw_next(&s->nexts, c, row, ink, &p->today->nexts[l->index]);
-	else if (l->kind == LINE_BARRED)
-		canvas_textf(c, row, BARRED_LEFT, 0, INK_UNSURE, "%.*s", (int)l->bytes,
-			l->text);
 	else if (l->kind == LINE_HEAD)
 		canvas_text(c, row, 1, 0, INK_TITLE, l->text);
-	else if (l->kind == LINE_TEXT)
-		canvas_text(c, row, 3, 0, INK_PLAIN, l->text);
+	else if (l->kind != LINE_BLANK)
+		canvas_textf(c, row, today_left(l->kind), 0,
+			l->kind == LINE_BARRED ? INK_UNSURE : INK_PLAIN, "%.*s",
+			l->bytes ? (int)l->bytes : INT_MAX, l->text);
 }
 
 /* Scrolls to the picked line; with the first one to what stands above it, with the
@@ -280,8 +161,8 @@ static void add_hidden_bars(struct lines *l, const struct today_page *p, int col
 	for (size_t i = 0; i < t->n_runs; i++) {
 		if (!t->runs[i].barred[0] || sift_shows(&p->sift, i))
 			continue;
-		add_line(l, LINE_TEXT, 0, t->runs[i].name);
-		add_barred(l, t->runs[i].barred, cols);
+		today_add_line(l, LINE_TEXT, 0, t->runs[i].name);
+		today_add_said(l, LINE_BARRED, t->runs[i].barred, cols);
 	}
 }
 
@@ -307,22 +188,22 @@ static void lay_all(struct lines *l, const struct today_page *p, int cols,
 	struct said *planned, struct said *blocks)
 {
 	const struct today *t = p->today;
-	bool all = !p->sift.narrow.text[0], no_pick = bars_pick(t);
+	bool all = !p->sift.narrow.text[0], pick = today_tells_of_pick(p);
 	bool over_first = cols < FRAME_WIDE && t->n_over > 0;
 
 	add_runs(l, p, cols);
 	if (p->sift.n == 0)
-		add_line(l, LINE_TEXT, 0,
-			_("Nothing contains it: Esc shows all again."));
+		today_add_said(
+			l, LINE_TEXT, _("Nothing contains it: Esc shows all."), cols);
 	add_hidden_bars(l, p, cols);
 	if (!over_first)
-		add_picks(l, t, cols, true, planned);
-	add_caution(l, bars_entry(t) || (!over_first && no_pick));
+		today_add_planned(l, p, cols, planned);
+	add_caution(l, bars_entry(t) || (!over_first && pick), cols);
 	add_verdicts(l, p, cols);
 	if (over_first)
-		add_picks(l, t, cols, true, planned);
-	add_picks(l, t, cols, false, blocks);
-	add_caution(l, over_first && !bars_entry(t) && no_pick);
+		today_add_planned(l, p, cols, planned);
+	today_add_blocks(l, t, cols, blocks);
+	add_caution(l, over_first && !bars_entry(t) && pick, cols);
 	add_part(l, p, (struct part){ LINE_HOT, _("Hot spots"), NULL, 0, t->n_hots },
 		cols);
 	if (all)
@@ -330,10 +211,10 @@ static void lay_all(struct lines *l, const struct today_page *p, int cols,
 	else
 		say_hidden(p, planned->rest, sizeof planned->rest);
 	if (planned->rest[0]) {
-		add_line(l, LINE_BLANK, 0, NULL);
-		add_line(l, LINE_TEXT, 0, planned->rest);
+		today_add_line(l, LINE_BLANK, 0, NULL);
+		today_add_said(l, LINE_TEXT, planned->rest, cols);
 	}
-	add_barred(l, t->no_threshold, cols);
+	today_add_said(l, LINE_BARRED, t->no_threshold, cols);
 	add_part(
 		l, p, (struct part){ LINE_NEXT, _("Next"), NULL, 0, t->n_nexts }, cols);
 }
@@ -342,7 +223,7 @@ static void lay_all(struct lines *l, const struct today_page *p, int cols,
 void today_draw_rows(struct today_page *p, struct canvas *c, const struct frame *f)
 {
 	const struct today_columns s = today_columns_of(p, c->cols);
-	struct said planned, blocks;
+	struct said planned = { .n = 0 }, blocks = { .n = 0 };
 	struct lines l = { 0 };
 
 	lay_all(&l, p, c->cols, &planned, &blocks);
@@ -368,9 +249,9 @@ void today_say_picked(struct today_page *p, int cols, struct message *m)
 	const struct today_next *n = today_picked_next(p);
 	const struct today_columns s = today_columns_of(p, cols);
 
-	if (r && s.runs.dropped)
-		message_set(m, false, "%s: %s, %s, %s", r->name, r->traps_text,
-			r->last_text, r->bring);
+	if (r && (s.runs.dropped || r->unknown_text[0]))
+		message_set(m, false, "%s: %s, %s, %s%s", r->name, r->traps_text,
+			r->last_text, r->bring, r->unknown_text);
 	else if (v && s.verdicts.dropped)
 		message_set(m, false, "%s, %s, %s, %s: %s", v->farm_name, v->block_name,
 			v->pest_code, v->where, v->says);

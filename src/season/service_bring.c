@@ -1,3 +1,4 @@
+/* service_bring.c - which lures and cards a run has to bring. */
 #include "season/service.h"
 
 #include "base/mem.h"
@@ -27,6 +28,8 @@ void service_bring(struct brings *out, const struct diary *d,
 	struct lure_state lure = service_lure(d, lures, run, after);
 	struct card_state card = service_card(d, cards, run, after);
 
+	out->unknown += lure.state == SERVICE_NONE &&
+			diary_stand(d, run).standing == STANDING_HANGS;
 	if (due_before(lure.state, lure.due, after))
 		bring_one(out, true, lure.kind);
 	if (due_before(card.state, card.due, after))

@@ -3,6 +3,7 @@
 #include "book/acts.h"
 
 #include "answers/due.h"
+#include "answers/sheet.h"
 
 #include <stdlib.h>
 
@@ -227,6 +228,52 @@ static void a_lure_is_brought_on_the_last_run_that_it_still_lasts(void **state)
 	}
 }
 
+/* A lure that nobody noted may be due any day: that nothing is to be brought is not
+ * known. */
+static void a_lure_that_is_not_known_is_not_read_as_fine(void **state)
+{
+	struct today t = { 0 };
+	struct due d = { 0 };
+	struct sheet s = { 0 };
+	struct err e = { 0 };
+	struct fixture f;
+
+	(void)state;
+	fixture_open(&f);
+	struct visit hung =
+		fixture_counted(fixture_trap(&f, "1", NULL), "2026-06-01", COUNT_NONE);
+	hung.outcome = OUTCOME_HUNG;
+	fixture_save(&f, hung);
+	fixture_read(&f, "2026-06-02");
+	today_of(&f.log, &t);
+	assert_string_equal(t.runs[0].bring, "bring nothing known");
+	due_of(&f.log, f.farm.id, &d);
+	assert_string_equal(d.today.runs[0].unknown_text, "; 1 lure not known");
+	assert_string_equal(d.unknown_text, "; 1 lure not known");
+	assert_true(d.has_unknown);
+	due_free(&d);
+	must(sheet_of(&f.log, f.book, f.farm.id, &s, &e), &e);
+	assert_string_equal(s.bring, "nothing known; 1 lure not known");
+	sheet_free(&s);
+	today_free(&t);
+	log_free(&f.log);
+	hung.new_lure = f.lure.id;
+	fixture_save(&f, hung);
+	fixture_read(&f, "2026-06-02");
+	today_of(&f.log, &t);
+	assert_string_equal(t.runs[0].bring, "bring nothing");
+	assert_string_equal(t.runs[0].unknown_text, "");
+	due_of(&f.log, f.farm.id, &d);
+	assert_string_equal(d.unknown_text, "");
+	assert_false(d.has_unknown);
+	due_free(&d);
+	must(sheet_of(&f.log, f.book, f.farm.id, &s, &e), &e);
+	assert_string_equal(s.bring, "nothing");
+	sheet_free(&s);
+	today_free(&t);
+	fixture_close(&f);
+}
+
 static void what_is_due_names_trap_kind_and_day(void **state)
 {
 	struct fixture f;
@@ -329,6 +376,7 @@ int main(void)
 		cmocka_unit_test(a_book_without_thresholds_says_so),
 		cmocka_unit_test(a_farm_that_is_not_due_says_when_it_is),
 		cmocka_unit_test(a_lure_is_brought_on_the_last_run_that_it_still_lasts),
+		cmocka_unit_test(a_lure_that_is_not_known_is_not_read_as_fine),
 		cmocka_unit_test(what_is_due_names_trap_kind_and_day),
 	};
 

@@ -5,6 +5,7 @@
 
 #include <cmocka.h>
 
+#include "base/text.h"
 #include "lines.h"
 #include "paper/due.h"
 
@@ -147,6 +148,27 @@ static void due_says_when_nothing_is_due(void **state)
 	free(text);
 }
 
+/* A lure that nobody noted may be due. */
+static void due_takes_no_unknown_lure_for_a_fine_one(void **state)
+{
+	struct due d = sample();
+
+	(void)state;
+	d.n = 0;
+	d.has_unknown = true;
+	d.n_totals = 0;
+	text_copy(d.today.runs[1].unknown_text, sizeof d.today.runs[1].unknown_text,
+		"; 1 lure not known");
+	text_copy(d.unknown_text, sizeof d.unknown_text, "; 2 lures not known");
+	char *text = print(&d, 80, true);
+	d.today.runs[1].unknown_text[0] = '\0';
+	if (!strstr(text, "Otterlea: nothing known; 1 lure not known\n") ||
+		!strstr(text, "all farms: nothing known; 2 lures not known\n") ||
+		!strstr(text, "  none is known to be due by the next run\n"))
+		fail_msg("%s", text);
+	free(text);
+}
+
 static void due_says_when_no_trap_hangs(void **state)
 {
 	struct due d = sample();
@@ -194,6 +216,7 @@ int main(void)
 		cmocka_unit_test(due_tells_runs_what_to_bring_and_what_is_due),
 		cmocka_unit_test(due_keeps_to_any_width),
 		cmocka_unit_test(due_says_when_nothing_is_due),
+		cmocka_unit_test(due_takes_no_unknown_lure_for_a_fine_one),
 		cmocka_unit_test(due_tells_what_a_run_under_way_still_needs),
 		cmocka_unit_test(due_says_when_no_trap_hangs),
 		cmocka_unit_test(due_leaves_out_a_shelf_that_nobody_keeps),

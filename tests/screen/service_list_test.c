@@ -104,11 +104,59 @@ static void service_page_wraps_what_to_bring(void **state)
 	canvas_free(&c);
 }
 
+/* A lure that nobody noted may be due. */
+static void service_page_takes_no_unknown_lure_for_a_fine_one(void **state)
+{
+	static const char *const says[] = {
+		"No lure or card is known to be due by the next run.",
+		"Addermoor, this run: 2 lures CM 1 mg, 1 card delta liner; 1 lure not",
+		"Drumsorrel, Mon 27 Jul: nothing known; 1 lure not known",
+		"all farms: nothing known; 2 lures not known",
+	};
+	struct due d = sample_due();
+	struct service_page p = { .due = &d };
+	struct canvas c = { 0 };
+
+	(void)state;
+	d.n = d.n_totals = 0;
+	d.n_brings = 2;
+	d.has_unknown = true;
+	for (size_t i = 0; i < d.today.n_runs; i++)
+		SET(d.today.runs[i].unknown_text, "; 1 lure not known");
+	SET(d.unknown_text, "; 2 lures not known");
+	canvas_size(&c, 24, 80);
+	service_page_draw(&p, &c);
+	for (size_t i = 0; i < sizeof says / sizeof *says; i++)
+		expect_shows("unknown", &c, says[i]);
+	canvas_free(&c);
+	service_page_free(&p);
+}
+
+static void service_page_wraps_its_sentences(void **state)
+{
+	struct due d = sample_due();
+	struct service_page p = { .due = &d };
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 20, 40);
+	press(&p, "/all farms");
+	service_page_draw(&p, &c);
+	expect_shows("a heading", &c,
+		"\n Bring: only rows that contain it, Esc\n shows all\n");
+	expect_shows("the last one", &c,
+		"\n Nobody keeps count of it: a lure or\n card kind takes its stock.\n");
+	canvas_free(&c);
+	service_page_free(&p);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(service_page_wraps_what_to_bring),
 		cmocka_unit_test(service_page_narrows_all_its_lists),
+		cmocka_unit_test(service_page_wraps_its_sentences),
+		cmocka_unit_test(service_page_takes_no_unknown_lure_for_a_fine_one),
 		cmocka_unit_test(service_page_changes_nothing_that_is_hidden),
 		cmocka_unit_test(service_page_says_that_what_to_bring_is_narrowed),
 	};

@@ -121,6 +121,25 @@ static void today_page_marks_what_does_not_fit(void **state)
 	canvas_free(&c);
 }
 
+/* Its row has no room for it; the rest of the row beside it would hide it. */
+static void today_page_tells_of_lures_that_are_not_known(void **state)
+{
+	struct today t = sample_today();
+	struct today_page p = { .today = &t };
+	struct canvas c = { 0 };
+
+	(void)state;
+	SET(t.runs[0].unknown_text, "; 2 lures not known");
+	canvas_size(&c, 24, 120);
+	today_page_draw(&p, &c);
+	expect_shows("picked", &c, "bring 3 lures, 1 card; 2 lures not known\n");
+	today_page_key(&p, sample_key('~'));
+	today_page_draw(&p, &c);
+	expect_hides("another one", &c, "lures not");
+	canvas_free(&c);
+	today_page_free(&p);
+}
+
 static void today_page_keys_want_what_they_say(void **state)
 {
 	static const struct {
@@ -258,6 +277,35 @@ static void today_page_prints_the_sheet_filled_or_to_carry(void **state)
 	today_page_free(&p);
 }
 
+static void today_page_key_line_is_that_of_what_is_asked(void **state)
+{
+	static const struct {
+		const char *why, *keys, *line;
+	} row[] = {
+		{ "nothing", "", " Enter run  w week" },
+		{ "a question", "p", " Enter yes  Esc leave it" },
+		{ "left again", "p\x1b", " Enter run  w week" },
+		{ "letters", "/q", " Enter open  Up Down pick  Esc show all" },
+		{ "another key than a letter ends that", "/q\n", " Enter run  w week" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct today t = sample_today();
+		struct today_page p = { .today = &t };
+		struct canvas c = { 0 };
+
+		for (const char *key = row[i].keys; *key; key++)
+			today_page_key(&p, sample_key(*key));
+		canvas_size(&c, 16, 40);
+		today_page_draw(&p, &c);
+		expect_shows(row[i].why, &c, row[i].line);
+		expect_hides("cut", &c, "shows al\n");
+		canvas_free(&c);
+		today_page_free(&p);
+	}
+}
+
 static void today_page_answers_each_key_in_words(void **state)
 {
 	struct today t = sample_today();
@@ -330,10 +378,12 @@ int main(void)
 		cmocka_unit_test(today_page_of_an_empty_book_says_how_to_begin),
 		cmocka_unit_test(today_page_says_when_no_threshold_is_set),
 		cmocka_unit_test(today_page_marks_what_does_not_fit),
+		cmocka_unit_test(today_page_tells_of_lures_that_are_not_known),
 		cmocka_unit_test(today_page_keys_want_what_they_say),
 		cmocka_unit_test(today_page_shows_what_comes_next),
 		cmocka_unit_test(today_page_goes_to_flight_and_weather),
 		cmocka_unit_test(today_page_prints_the_sheet_filled_or_to_carry),
+		cmocka_unit_test(today_page_key_line_is_that_of_what_is_asked),
 		cmocka_unit_test(today_page_answers_each_key_in_words),
 		cmocka_unit_test(today_page_with_nothing_wants_to_begin),
 		cmocka_unit_test(today_page_keys_are_each_named_once),

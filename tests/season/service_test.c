@@ -229,6 +229,32 @@ static void service_bring_lists_what_would_not_last(void **state)
 	}
 }
 
+static void service_bring_counts_the_lures_that_are_not_known(void **state)
+{
+	static const struct {
+		const char *why, *visits;
+		int32_t unknown;
+	} row[] = {
+		{ "one that is known", "0h*+", 0 },
+		{ "hung without one being noted", "0h+ 7c3", 1 },
+		{ "found gone: one is due", "0h*+ 7xL", 0 },
+		{ "none in a trap that was pulled", "0h+ 7p1", 0 },
+		{ "nor in one that never hung", "", 0 },
+	};
+	(void)state;
+	for (size_t i = 0; i < COUNT_OF(row); i++) {
+		struct brings b = { 0 };
+		struct log log;
+
+		log_read(&log, row[i].visits);
+		service_bring(&b, &log.diary, &lures, &cards, log_day(14), log_day(21));
+		if (b.unknown != row[i].unknown)
+			fail_msg("%s: %d", row[i].why, (int)b.unknown);
+		free(b.items);
+		log_free(&log);
+	}
+}
+
 static void service_bring_adds_up_by_kind(void **state)
 {
 	struct brings b = { 0 };
@@ -256,6 +282,7 @@ int main(void)
 		cmocka_unit_test(a_kind_that_is_not_listed_has_no_state),
 		cmocka_unit_test(service_card_adds_up_the_moths_on_it),
 		cmocka_unit_test(service_bring_lists_what_would_not_last),
+		cmocka_unit_test(service_bring_counts_the_lures_that_are_not_known),
 		cmocka_unit_test(service_bring_adds_up_by_kind),
 	};
 	return cmocka_run_group_tests(tests, set_up, NULL);
