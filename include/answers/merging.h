@@ -47,10 +47,15 @@ void merging_ask(const struct matter *from, struct open_matter *m);
 bool merging_open(struct book *b, struct open_matters *out, struct err *e);
 void merging_open_free(struct open_matters *m);
 
-/* Settles matter `at` by its choice (from 0 on), or by this count when it is 0 or more.
- * *said: what was done, in a sentence. */
-bool merging_settle(struct book *b, const struct open_matters *m, size_t at, int choice,
-	int32_t count, char said[static SAY_LINE], struct err *e);
+/* How a matter is settled. */
+struct settling {
+	size_t at;     /* index of the matter */
+	int choice;    /* of the matter's, from 0 on; unless there is a count */
+	int32_t count; /* 0 or more: this count holds */
+};
+/* *said: what was done, in a sentence. */
+bool merging_settle(struct book *b, const struct open_matters *m,
+	const struct settling *how, char said[static SAY_LINE], struct err *e);
 
 /* The matters as lines: on paper and for the command. */
 void merging_say_open(const struct open_matters *m, struct merging *out);

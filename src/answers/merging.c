@@ -1,10 +1,11 @@
-#include "answers/merging.h"
+#include "merging_parts.h"
 
-#include "answers/entry_forms.h"
+#include "answers/entry_changes.h"
 #include "answers/entry_rules.h"
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "book/diary.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -148,28 +149,61 @@ static void say_matter(const struct open_matter *m, struct merging *out)
 		addf(out, TONE_PLAIN, 4, "%d  %s", i + 1, m->choices[i]);
 }
 
-static void say_version(const struct matter_choice *c, struct merging *out)
+/* Whether the book has this version: in its diary, or beside it from an earlier
+ * merge. */
+static bool find_here(struct book *b, const struct matters *open,
+	const struct matter_choice *c, bool *here, struct err *e)
 {
-	const char *scout = *c->words.scout ? c->words.scout : c->changed_by;
-	char visit[SAY_SHORT];
+	struct visit v;
+	struct err none = { 0 };
+	bool found = book_visit(b, c->visit.trap, c->visit.day, &v, NULL, &none);
 
-	say_visit(&c->visit, visit);
-	addf(out, TONE_PLAIN, 4, _("%s by %s"), visit, *scout ? scout : _("somebody"));
+	*here = found && visit_same(&v, &c->visit);
+	for (size_t i = 0; i < open->n; i++)
+		for (size_t k = 0; k < open->items[i].n_choices; k++)
+			*here |=
+				visit_same(&open->items[i].choices[k].visit, &c->visit);
+	return found || none.kind == ERR_NOT_FOUND ||
+	       err_set(e, none.kind, "%s", none.text);
+}
+
+static void say_version(
+	const struct matter *m, size_t i, bool here, struct merging *out)
+{
+	const struct matter_choice *c = &m->choices[i];
+	const char *scout = *c->words.scout ? c->words.scout : c->changed_by;
+	char visit[SAY_LINE];
+
+	merging_say_choice(m, i, visit);
+	if (*scout)
+		addf(out, TONE_PLAIN, 4,
+			here ? _("here %s by %s") : _("there %s by %s"), visit, scout);
+	else
+		addf(out, TONE_PLAIN, 4, here ? _("here %s") : _("there %s"), visit);
 }
 
 /* What will be asked once it is done. */
-static void say_coming(const struct matters *all, struct merging *out)
+static bool say_coming(
+	struct book *b, const struct matters *all, struct merging *out, struct err *e)
 {
+	struct matters open = { 0 };
+	bool ok = book_open_matters(b, &open, e), here = false;
+
 	if (all->n > 0)
 		addf(out, TONE_TITLE, 0, "%s",
 			_("To be settled by a person once it is merged"));
-	for (size_t i = 0; i < all->n; i++) {
+	for (size_t i = 0; ok && i < all->n; i++) {
 		struct open_matter m;
 		merging_ask(&all->items[i], &m);
 		addf(out, TONE_UNSURE, 2, "%s", m.title);
-		for (size_t k = 0; k < all->items[i].n_choices; k++)
-			say_version(&all->items[i].choices[k], out);
+		for (size_t k = 0; ok && k < all->items[i].n_choices; k++) {
+			ok = find_here(b, &open, &all->items[i].choices[k], &here, e);
+			if (ok)
+				say_version(&all->items[i], k, here, out);
+		}
 	}
+	book_matters_free(&open);
+	return ok;
 }
 
 void merging_say_open(const struct open_matters *m, struct merging *out)
@@ -193,7 +227,7 @@ static bool merge(
 	if (ok)
 		say_report(&report, &manner, out);
 	if (ok && !keep && !report.nothing_new)
-		say_coming(&report.matters, out);
+		ok = say_coming(b, &report.matters, out, e);
 	book_merge_free(&report);
 	return ok;
 }

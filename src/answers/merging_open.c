@@ -1,5 +1,5 @@
 /* merging_open.c - what merges left open, as questions with numbered answers. */
-#include "answers/merging.h"
+#include "merging_parts.h"
 
 #include "base/mem.h"
 #include "base/text.h"
@@ -28,13 +28,76 @@ static const char *who(const char *by)
 	return *by ? by : _("somebody");
 }
 
-/* "14, counted by JR, saved 27 Jul 2026 09:12 by Office" */
-static void say_choice(const struct matter_choice *c, char out[static SAY_LINE])
+/* ", lure CM 1 mg"; ", no new lure" where it has none. */
+static void add_kind(
+	const char *name, const char *head, const char *none, struct buf *out)
 {
-	char visit[SAY_SHORT], time[SAY_SHORT];
-	const char *scout = *c->words.scout ? c->words.scout : c->changed_by;
+	buf_add(out, *name ? head : none);
+	buf_add(out, words_shipped(name));
+}
+
+static void add_number(int32_t n, const char *head, const char *none, struct buf *out)
+{
+	buf_add(out, n == COUNT_NONE ? none : head);
+	if (n != COUNT_NONE)
+		buf_addf(out, "%d", (int)n);
+}
+
+/* What a choice has otherwise than any other one that reads the same. */
+struct differing {
+	bool lure, card, females, others;
+};
+
+static void compare(const struct visit *a, const struct visit *b, struct differing *d)
+{
+	d->lure |= a->new_lure != b->new_lure;
+	d->card |= a->new_card != b->new_card;
+	d->females |= a->females != b->females;
+	d->others |= a->others != b->others;
+}
+
+static void add_differing(
+	const struct matter_choice *c, const struct differing *d, struct buf *out)
+{
+	if (d->lure)
+		add_kind(c->lure, _(", lure "), _(", no new lure"), out);
+	if (d->card)
+		add_kind(c->card, _(", card "), _(", no new card"), out);
+	if (d->females)
+		add_number(c->visit.females, _(", females: "),
+			_(", females not counted"), out);
+	if (d->others)
+		add_number(c->visit.others, _(", other moths: "),
+			_(", other moths not counted"), out);
+}
+
+void merging_say_choice(const struct matter *m, size_t i, char out[static SAY_LINE])
+{
+	const struct matter_choice *c = &m->choices[i];
+	char visit[SAY_SHORT], other[SAY_SHORT];
+	struct differing differing = { false };
+	struct buf text = { 0 };
 
 	say_visit(&c->visit, visit);
+	buf_add(&text, visit);
+	for (size_t k = 0; k < m->n_choices; k++) {
+		say_visit(&m->choices[k].visit, other);
+		if (strcmp(visit, other) == 0)
+			compare(&c->visit, &m->choices[k].visit, &differing);
+	}
+	add_differing(c, &differing, &text);
+	text_copy(out, SAY_LINE, text.text);
+	buf_free(&text);
+}
+
+/* "14, counted by JR, saved 27 Jul 2026 09:12 by Office" */
+static void say_choice(const struct matter *m, size_t i, char out[static SAY_LINE])
+{
+	const struct matter_choice *c = &m->choices[i];
+	char visit[SAY_LINE], time[SAY_SHORT];
+	const char *scout = *c->words.scout ? c->words.scout : c->changed_by;
+
+	merging_say_choice(m, i, visit);
 	say_time(c->changed_at, time);
 	snprintf(out, SAY_LINE,
 		c->rival ? _("%s by %s, saved %s by %s")
@@ -55,7 +118,7 @@ static void ask_visit(const struct matter *from, struct open_matter *m)
 		from->name, day);
 	for (size_t i = 0; i < from->n_choices && m->n_choices < MERGING_CHOICES - 1;
 		i++) {
-		say_choice(&from->choices[i], text);
+		say_choice(from, i, text);
 		add_choice(m, text);
 	}
 	add_choice(m, _("there was no visit that day"));
@@ -176,9 +239,13 @@ static bool settle_visit(struct book *b, const struct matter *m, int choice,
 		&m->choices[choice].words, e);
 }
 
-bool merging_settle(struct book *b, const struct open_matters *all, size_t at,
-	int choice, int32_t count, char said[static SAY_LINE], struct err *e)
+bool merging_settle(struct book *b, const struct open_matters *all,
+	const struct settling *how, char said[static SAY_LINE], struct err *e)
 {
+	const size_t at = how->at;
+	const int choice = how->choice;
+	const int32_t count = how->count;
+
 	if (at >= all->n || choice >= all->items[at].n_choices ||
 		(count < 0 && choice < 0))
 		return err_set(e, ERR_INPUT, _("there is no such answer"));

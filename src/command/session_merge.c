@@ -1,4 +1,5 @@
-/* The Merge page: another scout's book, and what is left to settle. */
+/* session_merge.c - the Merge page: another scout's book, and what is left to
+ * settle. */
 #include "session_book.h"
 
 #include "base/text.h"
@@ -141,8 +142,8 @@ void session_settle(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 
 	session_before_change(s);
-	bool ok = merging_settle(
-		s->book, &s->merge.matters, (size_t)w->id, w->kind, w->by, said, &e);
+	const struct settling how = { (size_t)w->id, w->kind, w->by };
+	bool ok = merging_settle(s->book, &s->merge.matters, &how, said, &e);
 	tell(s, ok, said, &e);
 }
 

@@ -106,17 +106,10 @@ static void draw_typing(struct merge_page *p, struct canvas *c, int row)
 {
 	bool path = p->stage == MERGE_PATH;
 	const char *prompt = path ? _("other book: ") : _("count: ");
-	int at = 1 + text_cols(prompt);
 	struct line l = { path ? p->path : p->count,
 		path ? sizeof p->path : sizeof p->count, p->cursor, false };
 
-	if (c->cols - at < 8)
-		at = 1;
-	else
-		canvas_text(c, row, 1, 0, INK_TITLE, prompt);
-	canvas_cursor(c, row,
-		line_draw(
-			&l, c, (struct line_box){ row, at, c->cols - at, INK_FIELD }));
+	line_ask(&l, c, row, prompt);
 }
 
 /* All of a title that its row has no room for. */

@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "screen/line.h"
 #include "screen/list.h"
+#include "screen/prompt.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -98,7 +99,9 @@ struct key_rows merge_page_keys_now(const struct merge_page *p)
 	if (p->stage == MERGE_SHOWN)
 		return (struct key_rows){ shown_rows,
 			sizeof shown_rows / sizeof *shown_rows };
-	if (p->stage == MERGE_MATTER || p->stage == MERGE_COUNT)
+	if (p->stage == MERGE_COUNT)
+		return prompt_keys(PROMPT_LINE);
+	if (p->stage == MERGE_MATTER)
 		return (struct key_rows){ matter_rows,
 			sizeof matter_rows / sizeof *matter_rows };
 	size_t skip = p->stage == MERGE_PATH ? p->n_found < 2 : n_open(p) == 0;
@@ -311,7 +314,7 @@ struct wish merge_page_key(struct merge_page *p, struct input in)
 {
 	bool sure = p->sure;
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	p->sure = false;
