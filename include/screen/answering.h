@@ -5,6 +5,7 @@
 
 #include "answers/alerts.h"
 #include "screen/line.h"
+#include "screen/prompt.h"
 
 struct answering {
 	enum { ANSWERING_OFF, ANSWERING_WHAT, ANSWERING_LINE } stage;
@@ -25,5 +26,7 @@ void answering_start(struct answering *a, const struct alert *alert);
 struct wish answering_key(struct answering *a, struct input in, struct message *m);
 /* The message line while it is on. Returns the column of the cursor there. */
 int answering_say(const struct answering *a, int cols, struct message *m);
+/* The keys of the key line: what answers, or else those of the page. */
+struct key_rows answering_keys(const struct answering *a, struct key_rows page);
 
 #endif

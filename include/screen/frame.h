@@ -10,12 +10,15 @@
 
 struct frame {
 	const char *title, *right;
+	/* It too says what is shown, a season or a unit: the title is cut beside it,
+	 * else the right text goes when the title has no room. */
+	bool keeps_right;
 	const char *under;                 /* NULL: none */
 	const char *status, *status_right; /* NULL: none */
 	const struct message *message;     /* NULL: none */
 	struct key_rows keys;
 	/* set by frame_draw */
-	int first, last; /* rows left for content */
+	int first, last; /* rows left for content; last < first: no room */
 	int message_row;
 	bool ruled; /* a rule above and below the content */
 };

@@ -2,6 +2,7 @@
 #ifndef SCREEN_INPUT_H
 #define SCREEN_INPUT_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 enum input_kind {
@@ -28,5 +29,8 @@ struct input {
 	enum input_kind kind;
 	uint32_t ch;
 };
+
+/* False for what asks nothing of a page: nothing came, another size, the end. */
+bool input_is_key(struct input in);
 
 #endif

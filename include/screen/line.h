@@ -28,4 +28,8 @@ struct line_box {
  * there is more. Returns the column of the cursor, which is within the width. */
 int line_draw(const struct line *l, struct canvas *c, struct line_box box);
 
+/* Draws it over a whole row behind its prompt, which goes where there is no room for
+ * both, and sets the cursor. */
+void line_ask(const struct line *l, struct canvas *c, int row, const char *prompt);
+
 #endif

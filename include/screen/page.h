@@ -31,21 +31,18 @@ struct key_rows {
 /* The action for a key, 0 when the page has none. */
 int keys_find(struct key_rows keys, struct input in);
 
-/* The message line: what just happened, in words. */
+/* The message line: what just happened, in words. In one that is too long paths lose
+ * their middle. */
 struct message {
 	bool is_fault;
 	char text[256];
 };
 void message_set(struct message *m, bool is_fault, const char *fmt, ...)
 	__attribute__((format(printf, 3, 4)));
-
-/* Frame of every page: title line with `right` set to the right, a rule below; at the
- * foot a rule, the message line, the key line (as many words as fit, ? last).
- * first/last are the rows left for content; last < first: no room. Below 40x16 a
- * canvas of any size still draws: under 20x4 it holds one plain sentence and
- * page_frame returns false. */
-bool page_frame(struct canvas *c, const char *title, const char *right,
-	const struct message *m, struct key_rows keys, int *first, int *last);
+/* What is typed behind its prompt: the end of it that has room in one line, and behind
+ * it what the last key said (borrowed). Returns the column of the cursor. */
+int message_typed(struct message *m, const struct message *said, const char *prompt,
+	const char *text, int cols);
 
 /* A key that the page has no use for: says so, and where the keys are. */
 void page_no_key(struct message *m, struct input in);

@@ -41,6 +41,8 @@ bool sift_shows(const struct sift *s, size_t row);
 
 /* As narrow_say. */
 int sift_say(const struct sift *s, struct message *m);
+/* As narrow_keys. */
+struct key_rows sift_keys(struct sift *s, struct key_rows page);
 /* Adds " · 3 of 40" to the title of a list that is narrowed. */
 void sift_title(const struct sift *s, char *title, size_t size);
 

@@ -25,6 +25,7 @@ struct week_page {
 	struct message message;
 	int rows;                  /* of the list in the last frame */
 	bool next_farm, next_pest; /* set by a key: the loop filters and clears */
+	int64_t one_farm; /* the same: this one only, or all if it is so; 0: no key */
 };
 
 /* Columns are dropped in this order: what is missing (the message line has it for the

@@ -115,7 +115,7 @@ struct wish alerts_page_key(struct alerts_page *p, struct input in)
 {
 	int action = keys_find(alerts_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (p->answering.stage != ANSWERING_OFF)
@@ -175,7 +175,8 @@ void alerts_page_draw(struct alerts_page *p, struct canvas *c)
 		.right = p->right,
 		.status = status,
 		.message = &m,
-		.keys = alerts_page_keys() };
+		.keys = answering_keys(
+			&p->answering, sift_keys(&p->list.sift, alerts_page_keys())) };
 	size_t open = open_ones(p->alerts);
 	int cursor = -1;
 	bool above = false, below = false;

@@ -112,3 +112,10 @@ int answering_say(const struct answering *a, int cols, struct message *m)
 	before[a->text + a->at - tail] = '\0';
 	return 1 + text_cols(prompt) + text_cols(before);
 }
+
+struct key_rows answering_keys(const struct answering *a, struct key_rows page)
+{
+	if (a->stage == ANSWERING_OFF)
+		return page;
+	return prompt_keys(a->stage == ANSWERING_WHAT ? PROMPT_ANSWER : PROMPT_SAVE);
+}

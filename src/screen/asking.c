@@ -21,3 +21,8 @@ bool asking_key(struct asking *a, struct input in, struct message *m, struct wis
 		message_set(m, false, _("Left as it was."));
 	return true;
 }
+
+struct key_rows asking_keys(const struct asking *a, struct key_rows page)
+{
+	return a->wish.want != WANT_NOTHING ? prompt_keys(PROMPT_YES) : page;
+}

@@ -1,4 +1,4 @@
-/* The backups beside the book, and going back to one. */
+/* book_backups.c - the Backups page. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/book_page.h"
@@ -22,6 +22,14 @@ static const struct key_row rows[] = {
 		N_("this page") },
 };
 
+/* While it is asked whether to go back to the one that is shown. */
+static const struct key_row sure_rows[] = {
+	{ { INPUT_CHAR, 'r' }, { INPUT_NONE, 0 }, BACKUPS_RESTORE, "r",
+		N_("go back to"), "" },
+	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, BACKUPS_BACK, "Esc", N_("leave it"),
+		"" },
+};
+
 enum { DAY, HOLDS, CHANGED, COLUMNS };
 
 static const struct list_column column[COLUMNS] = {
@@ -33,6 +41,22 @@ static const struct list_column column[COLUMNS] = {
 struct key_rows backups_page_keys(void)
 {
 	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
+}
+
+/* Of one that is shown there is nothing more to look at; of none nothing at all. */
+static struct key_rows keys_now(const struct backups_page *p)
+{
+	size_t skip = p->n == 0 ? 2 : p->shown ? 1 : 0;
+
+	if (p->sure)
+		return (struct key_rows){ sure_rows,
+			sizeof sure_rows / sizeof *sure_rows };
+	return (struct key_rows){ rows + skip, sizeof rows / sizeof *rows - skip };
+}
+
+static const char *none_yet(void)
+{
+	return _("No backup yet: one is taken before the first change of a day.");
 }
 
 static struct wish wish_of(const struct backups_page *p, bool sure)
@@ -66,10 +90,12 @@ struct wish backups_page_key(struct backups_page *p, struct input in)
 	int action = keys_find(backups_page_keys(), in);
 	bool shown = p->shown, sure = p->sure;
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	p->shown = p->sure = false;
+	if (p->n == 0 && (action == BACKUPS_SHOW || action == BACKUPS_RESTORE))
+		message_set(&p->message, false, "%s", none_yet());
 	if (list_move(action, p->n, p->rows, &p->picked))
 		return page_wish(WANT_NOTHING);
 	switch (action) {
@@ -134,8 +160,7 @@ static void draw_text(
 		{ INK_PLAIN, 0, NULL, "" },
 		{ INK_PLAIN, 0, NULL, p->about[2] },
 	};
-	const struct paragraph none[] = { { INK_PLAIN, 0, NULL,
-		_("No backup yet: one is taken before the first change of a day.") } };
+	const struct paragraph none[] = { { INK_PLAIN, 0, NULL, none_yet() } };
 	size_t top = 0;
 
 	if (p->shown)
@@ -148,9 +173,7 @@ static void draw_text(
 void backups_page_draw(struct backups_page *p, struct canvas *c)
 {
 	struct message m = p->message;
-	struct frame f = {
-		.title = _("Backups"), .message = &m, .keys = backups_page_keys()
-	};
+	struct frame f = { .title = _("Backups"), .message = &m, .keys = keys_now(p) };
 
 	if (!m.text[0] && p->sure)
 		message_set(&m, false,

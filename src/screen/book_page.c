@@ -49,7 +49,7 @@ struct wish book_page_key(struct book_page *p, struct input in)
 {
 	int action = keys_find(book_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (list_move(action, p->n, p->rows, &p->picked))

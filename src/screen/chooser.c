@@ -25,12 +25,6 @@ static const struct key_row typed_keys[] = {
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, CHOOSER_DROP, "Esc", N_("drop"), "" },
 };
 
-struct key_rows chooser_keys(const struct chooser *s)
-{
-	return (struct key_rows){ s->typed[0] ? typed_keys : line_keys,
-		sizeof line_keys / sizeof *line_keys };
-}
-
 static size_t count(const struct chooser *s)
 {
 	return s->choices ? s->choices->n : 0;
@@ -59,6 +53,15 @@ size_t chooser_matches(const struct chooser *s)
 	for (size_t i = 0; i < count(s); i++)
 		n += narrow_contains(s->choices->items[i].text, s->typed);
 	return n;
+}
+
+struct key_rows chooser_keys(const struct chooser *s)
+{
+	const size_t n = sizeof line_keys / sizeof *line_keys;
+
+	if (chooser_matches(s) == 0)
+		return (struct key_rows){ line_keys + n - 1, 1 };
+	return (struct key_rows){ s->typed[0] ? typed_keys : line_keys, n };
 }
 
 const struct entry_choice *chooser_picked(const struct chooser *s)

@@ -1,3 +1,4 @@
+/* diary_draw.c - the Diary page on its canvas. */
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -122,7 +123,7 @@ static void draw_picked(
 static void draw_none(const struct diary_page *p, struct canvas *c, int row)
 {
 	canvas_text(c, row, 1, c->cols - 1, INK_PLAIN,
-		p->diary->n ? _("Nothing contains it: Esc shows all again.")
+		p->diary->n ? _("Nothing contains it: Esc shows all.")
 			    : _("No visit in this season: n adds one."));
 	canvas_cursor(c, row, 0);
 }
@@ -267,9 +268,7 @@ void diary_page_draw(struct diary_page *p, struct canvas *c)
 	sift_title(&p->sift, title, sizeof title);
 	f.title = title;
 	f.right = p->right;
-	f.keys = p->mode == DIARY_VISIT  ? diary_visit_keys()
-		 : p->mode == DIARY_KIND ? chooser_keys(&p->kinds)
-					 : diary_page_keys();
+	f.keys = diary_line_keys(p);
 	say_status(p, status, sizeof status);
 	f.status_right = p->saved;
 	fit(&s, p, c->cols);

@@ -311,8 +311,7 @@ static struct wish list_key(struct diary_page *p, struct input in)
 
 struct wish diary_page_key(struct diary_page *p, struct input in)
 {
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE ||
-		in.kind == INPUT_LEAVE || !p->diary)
+	if (!input_is_key(in) || !p->diary)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (p->mode == DIARY_VISIT)

@@ -24,8 +24,8 @@ void diary_close(struct diary_page *p);
 /* A key for the open visit. */
 struct wish diary_visit_key(struct diary_page *p, struct input in);
 
-/* The kinds that the visit of p->day put in, to be picked anew: its lure, then its card;
- * one of which it has none is passed over. */
+/* The kinds that the visit of p->day put in, to be picked anew: its lure, then its
+ * card; one of which it has none is passed over. */
 void diary_kind_open(struct diary_page *p);
 struct wish diary_kind_key(struct diary_page *p, struct input in);
 /* Beside a diary that was read again: shut, and said, if the visit is another now. */
@@ -37,7 +37,7 @@ void diary_kind_prompt(const struct diary_page *p, char out[static SAY_LINE]);
 void diary_ask_day(struct diary_page *p);
 void diary_day_key(struct diary_page *p, struct input in);
 
-/* The keys of an open visit, for the key line. */
-struct key_rows diary_visit_keys(void);
+/* What works now, for the key line. */
+struct key_rows diary_line_keys(struct diary_page *p);
 
 #endif

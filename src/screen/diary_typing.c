@@ -1,10 +1,12 @@
-/* A visit of the diary under the hand: a run of one trap on its day. */
+/* diary_typing.c - a visit of the diary under the hand: a run of one trap on its
+ * day. */
 #include "base/text.h"
 #include "base/words.h"
 #include "diary_parts.h"
 #include "screen/run_entry.h"
 #include "screen/run_keys.h"
 #include "screen/run_typing.h"
+#include "screen/why_page.h"
 
 #include <string.h>
 
@@ -19,9 +21,28 @@ static const struct key_row rows[] = {
 	{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, RUN_LEAVE, "Esc", N_("drop"), "" },
 };
 
-struct key_rows diary_visit_keys(void)
+static struct key_rows visit_keys(const struct diary_page *p)
 {
+	if (p->typed.typing != TYPING_COUNT)
+		return prompt_keys(PROMPT_LINE);
 	return (struct key_rows){ rows, sizeof rows / sizeof *rows };
+}
+
+/* What was changed is read as help is. */
+struct key_rows diary_line_keys(struct diary_page *p)
+{
+	switch (p->mode) {
+	case DIARY_VISIT:
+		return visit_keys(p);
+	case DIARY_DAY:
+		return prompt_keys(PROMPT_LINE);
+	case DIARY_KIND:
+		return chooser_keys(&p->kinds);
+	case DIARY_CHANGES:
+		return help_page_keys();
+	default:
+		return sift_keys(&p->sift, diary_page_keys());
+	}
 }
 
 /* Rows later than the day. */

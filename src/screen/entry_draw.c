@@ -1,3 +1,4 @@
+/* entry_draw.c - the list of records on its canvas. */
 #include "base/text.h"
 #include "base/words.h"
 #include "entry_parts.h"
@@ -102,8 +103,7 @@ static void draw_row(const struct entry_page *p, const struct columns *s,
 
 static void draw_none(const struct entry_page *p, struct canvas *c, int row, int last)
 {
-	const char *text = p->narrow.text[0]
-				   ? _("Nothing contains it: Esc shows all again.")
+	const char *text = p->narrow.text[0] ? _("Nothing contains it: Esc shows all.")
 			   : p->family->can_add ? _("None yet: n makes the first.")
 						: _("None.");
 
@@ -180,15 +180,22 @@ static void say_picked(const struct entry_page *p, int cols, struct message *m)
 	message_set(m, false, "%s%s%s", text, r->note[0] ? ": " : "", r->note);
 }
 
+static struct key_rows keys_now(struct entry_page *p)
+{
+	if (p->replacing)
+		return chooser_keys(&p->chooser);
+	return asking_keys(
+		&p->asking, narrow_keys(&p->narrow, p->n_shown, entry_page_keys(p)));
+}
+
 void entry_page_draw(struct entry_page *p, struct canvas *c)
 {
 	char title[sizeof p->list->title + 64], status[64];
 	int cursor = -1;
 	struct message m = p->message;
-	struct frame f = { .title = title,
-		.status = status,
-		.message = &m,
-		.keys = p->replacing ? chooser_keys(&p->chooser) : entry_page_keys(p) };
+	struct frame f = {
+		.title = title, .status = status, .message = &m, .keys = keys_now(p)
+	};
 
 	if (!p->list) {
 		canvas_clear(c);

@@ -109,6 +109,14 @@ void entry_page_free(struct entry_page *p)
 	*p = (struct entry_page){ 0 };
 }
 
+static const char *none(const struct entry_page *p)
+{
+	if (p->narrow.text[0])
+		return _("Nothing is picked: Esc shows all again.");
+	return p->family->can_add ? _("There is none: n makes one.")
+				  : _("There is none.");
+}
+
 /* About the picked record. */
 static struct wish about(struct entry_page *p, enum want want)
 {
@@ -116,9 +124,7 @@ static struct wish about(struct entry_page *p, enum want want)
 	struct wish w = page_wish(want);
 
 	if (!r) {
-		message_set(&p->message, false,
-			p->family->can_add ? _("There is none: n makes one.")
-					   : _("There is none."));
+		message_set(&p->message, false, "%s", none(p));
 		return page_wish(WANT_NOTHING);
 	}
 	w.kind = (int)p->list->ask.kind;
@@ -208,8 +214,31 @@ static struct wish leave(struct entry_page *p)
 	return page_wish(WANT_NOTHING);
 }
 
+/* What is wished whatever row is picked; WANT_NOTHING: another action. */
+static enum want want_of_all(int action)
+{
+	switch (action) {
+	case ENTRIES_ALL:
+		return WANT_ENTRY_ALL;
+	case ENTRIES_FARM:
+		return WANT_ENTRY_FARM;
+	case ENTRIES_PEST:
+		return WANT_ENTRY_PEST;
+	case ENTRIES_UNDO:
+		return WANT_UNDO_STEP;
+	case ENTRIES_HELP:
+		return WANT_HELP;
+	default:
+		return WANT_NOTHING;
+	}
+}
+
 static struct wish act(struct entry_page *p, int action, int64_t sure, struct input in)
 {
+	enum want of_all = want_of_all(action);
+
+	if (of_all != WANT_NOTHING)
+		return page_wish(of_all);
 	switch (action) {
 	case ENTRIES_OPEN:
 		return about(p, WANT_FORM);
@@ -234,20 +263,10 @@ static struct wish act(struct entry_page *p, int action, int64_t sure, struct in
 		return about(p, WANT_REPLACE);
 	case ENTRIES_DIARY:
 		return diary(p);
-	case ENTRIES_ALL:
-		return page_wish(WANT_ENTRY_ALL);
-	case ENTRIES_FARM:
-		return page_wish(WANT_ENTRY_FARM);
-	case ENTRIES_PEST:
-		return page_wish(WANT_ENTRY_PEST);
-	case ENTRIES_UNDO:
-		return page_wish(WANT_UNDO_STEP);
 	case ENTRIES_CHANGES:
 		return about(p, WANT_CHANGES);
 	case ENTRIES_BACK:
 		return leave(p);
-	case ENTRIES_HELP:
-		return page_wish(WANT_HELP);
 	default:
 		page_no_key(&p->message, in);
 	}
@@ -283,7 +302,7 @@ struct wish entry_page_key(struct entry_page *p, struct input in)
 	bool changed = false;
 	struct wish w = page_wish(WANT_NOTHING);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return w;
 	p->message = (struct message){ 0 };
 	p->sure = 0;

@@ -206,7 +206,7 @@ struct wish flight_page_key(struct flight_page *p, struct input in)
 	int action = keys_find(flight_page_keys(), in);
 	struct wish w = page_wish(WANT_NOTHING);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return w;
 	p->message = (struct message){ 0 };
 	if (asking_key(&p->asking, in, &p->message, &w))
@@ -223,11 +223,13 @@ void flight_page_draw(struct flight_page *p, struct canvas *c)
 	struct message m = p->message;
 	struct frame f = { .title = p->view->title,
 		.right = p->view->right,
+		.keeps_right = true,
 		.status = c->cols >= FRAME_WIDE ? _("moths per trap and week")
 						: _("moths a trap and week"),
 		.status_right = _("B biofix  P peak  L lure  T treatment"),
 		.message = &m,
-		.keys = flight_page_keys() };
+		.keys = p->typing ? prompt_keys(PROMPT_BIOFIX)
+				  : asking_keys(&p->asking, flight_page_keys()) };
 	int cursor = 0, first = 0;
 
 	if (p->typing)

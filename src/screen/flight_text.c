@@ -1,3 +1,4 @@
+/* flight_text.c - what stands below the chart: biofix, flights, what comes next. */
 #include "flight_parts.h"
 
 #include "base/words.h"
@@ -28,8 +29,9 @@ static void add_biofix(struct prose *to, const struct flight_view *v)
 	prose_add(to, f->is_set ? INK_TITLE : INK_UNSURE, 0, f->set);
 	add_labelled(to, INK_PLAIN, _("suggested:"), f->suggested);
 	add_labelled(to, INK_PLAIN, _("earlier seasons:"), f->earlier);
-	prose_add(to, v->heat.state == HEAT_SUM ? INK_PLAIN : INK_UNSURE, 0,
-		v->heat_text);
+	if (v->heat.state != HEAT_NO_BIOFIX) /* that is said already */
+		prose_add(to, v->heat.state == HEAT_SUM ? INK_PLAIN : INK_UNSURE, 0,
+			v->heat_text);
 }
 
 /* The rule, the visits and the source that the suggestion rests on. */
@@ -168,7 +170,7 @@ static void add_next(struct prose *to, const struct flight_view *v)
 {
 	add_events(to, &v->events, false, _("What comes next"));
 	add_events(to, &v->events, true, _("Passed"));
-	prose_add(to, INK_PLAIN, 0, v->no_events);
+	prose_add(to, INK_PLAIN, 0, v->events.none);
 	if (v->events.n > 0)
 		prose_add(to, INK_PLAIN, 0,
 			_("These are published for their own places. Timing is local: "

@@ -1,4 +1,4 @@
-/* After a new record the next one is offered. */
+/* form_offer.c - after a new record the next one is offered. */
 #include "base/words.h"
 #include "form_parts.h"
 
@@ -11,12 +11,10 @@ static const struct key_row offer_rows[] = {
 		"" },
 };
 
-struct key_rows form_line_keys(const struct form_page *p)
+struct key_rows form_offer_keys(const struct form_page *p)
 {
 	size_t n = sizeof offer_rows / sizeof *offer_rows;
 
-	if (!p->offers)
-		return form_page_keys();
 	return (struct key_rows){ offer_rows, p->can_block ? n : n - 1 };
 }
 

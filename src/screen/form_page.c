@@ -320,7 +320,7 @@ struct wish form_page_key(struct form_page *p, struct input in)
 {
 	struct wish w = page_wish(WANT_NOTHING);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return w;
 	p->message = (struct message){ 0 };
 	if (form_bounces(p, in) || answers(p, in, &w))

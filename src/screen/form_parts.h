@@ -27,11 +27,13 @@ size_t form_name_field(const struct form_page *p);
 size_t form_first_lacking(const struct form_page *p);
 /* Puts a record into it, the hand on its first field. */
 void form_take_entry(struct form_page *p, const struct entry *entry);
-/* Keys of the key line, and what an offer that stands takes. */
+/* What works on the field under the hand, for the key line; and while an offer
+ * stands. */
 struct key_rows form_line_keys(const struct form_page *p);
+struct key_rows form_offer_keys(const struct form_page *p);
 void form_say_offer(const struct form_page *p, struct message *m);
-/* A key that bounces, or is held down, gives a second Enter before anybody can have read
- * an offer: true, and said, if it is one; it is taken for nothing. */
+/* A key that bounces, or is held down, gives a second Enter before anybody can have
+ * read an offer: true, and said, if it is one; it is taken for nothing. */
 bool form_bounces(struct form_page *p, struct input in);
 
 /* Whether its value is chosen from a list and not typed out. */

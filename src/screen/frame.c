@@ -4,20 +4,56 @@
 #include "base/words.h"
 #include "screen/reader.h"
 
+#include <string.h>
+
 enum { LEAST_COLS = 20, LEAST_ROWS = 4 };
 enum { ROWS_UNDER = 12, ROWS_RULES = 10, ROWS_STATUS = 8, ROWS_KEYS = 6 };
+
+/* Columns for the text at the left of a row, where the right one has room beside it. */
+static int left_cols(const struct canvas *c, const char *right)
+{
+	int cols = right ? text_cols(right) : 0;
+
+	return c->cols - 2 - (cols > 0 && cols + 12 <= c->cols ? cols + 2 : 0);
+}
 
 /* Left and right text in one row; the right one goes when there is no room. */
 static void draw_both(
 	struct canvas *c, int row, enum ink ink, const char *left, const char *right)
 {
-	int end = c->cols - 1, cols = right ? text_cols(right) : 0;
+	int cols = left_cols(c, right);
 
-	if (cols > 0 && cols + 12 <= c->cols) {
-		canvas_text(c, row, end - cols, cols, ink, right);
-		end -= cols + 2;
-	}
-	canvas_text(c, row, 1, end - 1, ink, left);
+	if (cols < c->cols - 2)
+		canvas_text(c, row, cols + 3, 0, ink, right);
+	canvas_text(c, row, 1, cols, ink, left);
+}
+
+/* Of a title of several parts, "Old Kiln · trap 7", the whole ones that fit. */
+static size_t title_bytes(const char *title, int cols)
+{
+	size_t fit = text_fit(title, cols), n = fit;
+
+	if (title[fit] == '\0')
+		return fit;
+	while (n > 0 && strncmp(title + n, ", ", 2) != 0 &&
+		strncmp(title + n, " \u00b7 ", 4) != 0)
+		n--;
+	return n > 0 ? n : fit;
+}
+
+/* The title says what is shown, most right texts only the day: those give way. Alone it
+ * may take the last column too. */
+static void draw_title(struct canvas *c, const struct frame *f)
+{
+	int cols = left_cols(c, f->right);
+	bool fits = text_cols(f->title) <= cols;
+
+	if (cols < c->cols - 2 && (fits || f->keeps_right))
+		canvas_text(c, 0, cols + 3, 0, INK_TITLE, f->right);
+	else if (!fits)
+		cols = c->cols - 1;
+	canvas_textf(c, 0, 1, cols, INK_TITLE, "%.*s", (int)title_bytes(f->title, cols),
+		f->title);
 }
 
 static int key_cols(const struct key_row *k)
@@ -82,7 +118,7 @@ static int message_rows(const struct canvas *c, const struct message *m)
 
 static void draw_head(struct canvas *c, struct frame *f)
 {
-	draw_both(c, 0, INK_TITLE, f->title, f->right);
+	draw_title(c, f);
 	f->first = 1;
 	if (f->under && c->rows >= ROWS_UNDER)
 		canvas_text(c, f->first++, 1, c->cols - 2, INK_PLAIN, f->under);

@@ -1,6 +1,8 @@
+/* help_page.c - the keys of a page, each in a sentence, and what its marks mean. */
 #include "base/mem.h"
 #include "base/text.h"
 #include "base/words.h"
+#include "screen/frame.h"
 #include "screen/reader.h"
 #include "screen/why_page.h"
 
@@ -48,12 +50,14 @@ static void draw_text(struct help_page *p, struct canvas *c, int first, int last
 void help_page_draw(struct help_page *p, struct canvas *c)
 {
 	char title[96];
-	int first = 0, last = 0;
+	struct frame f = {
+		.title = title, .message = &p->message, .keys = help_page_keys()
+	};
 
 	snprintf(title, sizeof title, _("Keys  %s"), p->title);
-	if (!page_frame(c, title, NULL, &p->message, help_page_keys(), &first, &last))
+	if (!frame_draw(c, &f))
 		return;
-	p->rows = last - first + 1;
-	draw_text(p, c, first, last);
-	canvas_cursor(c, first, 0);
+	p->rows = f.last - f.first + 1;
+	draw_text(p, c, f.first, f.last);
+	canvas_cursor(c, f.first, 0);
 }

@@ -1,3 +1,4 @@
+/* hotspots_list.c - the list of the Hot spots page. */
 #include "hotspots_parts.h"
 
 #include "base/text.h"
@@ -103,8 +104,8 @@ static void add_falling(struct prose *to, const struct hot_view *v)
 			prose_add(to, INK_PLAIN, 2, v->sources[i].says);
 }
 
-/* Below the list: the picked row, sources, what was left out. The answer as a whole would
- * say the first row's and the sources' sentences again. */
+/* Below the list: the picked row, sources, what was left out. The answer as a whole
+ * would say the first row's and the sources' sentences again. */
 static void draw_text(const struct hotspots_page *p, struct canvas *c,
 	const struct frame *f, int first)
 {
@@ -131,8 +132,8 @@ static void draw_empty(struct hotspots_page *p, struct canvas *c, const struct f
 	struct prose text = { 0 };
 
 	if (p->view->n > 0)
-		prose_add(&text, INK_PLAIN, 0,
-			_("Nothing contains it: Esc shows all again."));
+		prose_add(
+			&text, INK_PLAIN, 0, _("Nothing contains it: Esc shows all."));
 	else {
 		prose_add(&text, INK_PLAIN, 0, p->view->says);
 		hotspots_add_rest(&text, p->view);

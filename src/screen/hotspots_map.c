@@ -1,7 +1,6 @@
-/* The map: traps as digits, sources as letters, outlines as dots. */
+/* hotspots_map.c - the map: traps as digits, sources as letters, outlines as dots. */
 #include "hotspots_parts.h"
 
-#include "base/mem.h"
 #include "base/plot.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -16,9 +15,7 @@ struct map {
 	const struct hotspots_page *p;
 	struct canvas *c;
 	struct plot plot;
-	int row;           /* of the window: the map's first */
-	double *x, *y;     /* points in metres; owned */
-	size_t n, n_traps; /* all; the first of them are of traps */
+	int row; /* of the window: the map's first */
 };
 
 static const struct hot_trap *trap_of(const struct hotspots_page *p, size_t i)
@@ -79,42 +76,6 @@ void hotspots_next_trap(struct hotspots_page *p)
 		}
 }
 
-static void add_point(struct map *m, struct point at)
-{
-	m->x[m->n] = at.x;
-	m->y[m->n++] = at.y;
-}
-
-/* A source far away is left off: the traps are what the map is for. */
-static bool is_on_map(const struct map *m, const struct hot_source *s)
-{
-	return s->letter && s->has_point &&
-	       plot_is_near(m->x, m->y, m->n_traps, s->at.x, s->at.y);
-}
-
-/* All that is to be on the map, traps first. There is one. */
-static void collect(struct map *m)
-{
-	const struct hot_view *v = m->p->view;
-	size_t most = v->n_traps + v->n_sources * (OUTLINE_MAX + 1);
-
-	m->x = mem_new(most, sizeof *m->x);
-	m->y = mem_new(most, sizeof *m->y);
-	for (size_t i = 0; i < v->n_traps; i++)
-		if (v->traps[i].has_position)
-			add_point(m, v->traps[i].at);
-	m->n_traps = m->n;
-	for (size_t i = 0; i < v->n_sources; i++) {
-		const struct hot_source *s = &v->sources[i];
-
-		if (!is_on_map(m, s))
-			continue;
-		add_point(m, s->at);
-		for (size_t k = 0; k < s->n_outline; k++)
-			add_point(m, s->outline[k]);
-	}
-}
-
 static void put(const struct map *m, struct point at, enum ink ink, const char *mark)
 {
 	int row, col;
@@ -146,10 +107,10 @@ static void draw_sources(struct map *m)
 	const struct hot_view *v = m->p->view;
 
 	for (size_t i = 0; i < v->n_sources; i++)
-		if (is_on_map(m, &v->sources[i]))
+		if (v->sources[i].is_on_map)
 			draw_outline(m, &v->sources[i]);
 	for (size_t i = 0; i < v->n_sources; i++)
-		if (is_on_map(m, &v->sources[i]))
+		if (v->sources[i].is_on_map)
 			put(m, v->sources[i].at, INK_TITLE,
 				(const char[]){ v->sources[i].letter, '\0' });
 }
@@ -207,20 +168,6 @@ static void draw_scale(const struct map *m, int row)
 	buf_free(&bar);
 }
 
-static void name_sources(struct prose *to, const struct map *m)
-{
-	const struct hot_view *v = m->p->view;
-	struct buf b = { 0 };
-
-	for (size_t i = 0; i < v->n_sources; i++)
-		if (v->sources[i].letter && v->sources[i].has_point)
-			buf_addf(&b, "%s%c %s (%s%s)", b.n ? "  " : "",
-				v->sources[i].letter, v->sources[i].name,
-				_(source_kind_word(v->sources[i].kind)),
-				is_on_map(m, &v->sources[i]) ? "" : _(", off the map"));
-	prose_take(to, INK_PLAIN, 0, &b);
-}
-
 /* What the digits mean, and the signs that are on the map. */
 static void name_classes(struct prose *to, const struct hot_view *v)
 {
@@ -251,7 +198,8 @@ static int legend_rows(struct prose *legend, const struct map *m, int room)
 {
 	int most = room / 3, cols = m->c->cols;
 
-	name_sources(legend, m);
+	if (m->p->view->letters)
+		prose_add(legend, INK_PLAIN, 0, m->p->view->letters);
 	if (lines_of(legend, cols) > most)
 		prose_free(legend);
 	if (room >= MEANING_FROM) {
@@ -267,23 +215,22 @@ static int legend_rows(struct prose *legend, const struct map *m, int room)
 void hotspots_map_draw(struct hotspots_page *p, struct canvas *c, const struct frame *f)
 {
 	struct map m = { .p = p, .c = c, .row = f->first };
+	const struct hot_points *all = &p->view->points;
 	struct prose legend = { 0 };
 	int room = f->last - f->first + 1, below = 0, has_scale = room > ROWS_LEAST;
 	size_t top = 0;
 
 	if (room < ROWS_LEAST - 1 || c->cols < COLS_LEAST)
 		return;
-	collect(&m);
 	below = legend_rows(&legend, &m, room);
-	m.plot = plot_fit(m.x, m.y, m.n, room - below - has_scale, c->cols - 2);
+	m.plot =
+		plot_fit(all->x, all->y, all->n, room - below - has_scale, c->cols - 2);
 	draw_sources(&m);
 	draw_traps(&m);
 	if (has_scale)
 		draw_scale(&m, f->last - below);
 	reader_draw(c, f->last - below + 1, f->last, &top, legend.items, legend.n);
 	prose_free(&legend);
-	free(m.x);
-	free(m.y);
 }
 
 static void list_near(const struct hotspots_page *p, struct buf *out)

@@ -169,6 +169,10 @@ static void open_numbers(struct hotspots_page *p)
 		show(p, HOTSPOTS_LIST);
 	else if (p->picked < p->view->n)
 		show(p, HOTSPOTS_NUMBERS);
+	else
+		message_set(&p->message, false, "%s",
+			p->view->n ? _("Nothing is picked: Esc shows all again.")
+				   : p->view->says);
 }
 
 static void toggle_map(struct hotspots_page *p)
@@ -273,7 +277,7 @@ struct wish hotspots_page_key(struct hotspots_page *p, struct input in)
 {
 	int action = keys_find(hotspots_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (narrows(p, in) || moves(p, action))
@@ -335,9 +339,33 @@ static void keep_in_bounds(struct hotspots_page *p)
 		show(p, HOTSPOTS_LIST);
 }
 
+/* Whether a key leads from what is shown back to the list. */
+static bool leads_to_list(const struct hotspots_page *p, int action)
+{
+	if (action == SPOTS_OPEN)
+		return p->show == HOTSPOTS_NUMBERS || p->show == HOTSPOTS_SOURCES;
+	return (action == SPOTS_MAP && p->show == HOTSPOTS_MAP) ||
+	       (action == SPOTS_SOURCES && p->show == HOTSPOTS_SOURCES);
+}
+
+/* The page's keys in the words of what is shown. */
+static struct key_rows keys_now(struct hotspots_page *p, struct key_row *now)
+{
+	size_t n = sizeof rows / sizeof *rows;
+
+	for (size_t i = 0; i < n; i++) {
+		now[i] = rows[i];
+		if (leads_to_list(p, rows[i].action))
+			now[i].word = NC_("key", "list");
+	}
+	struct key_rows keys = { now, n };
+	return p->show == HOTSPOTS_LIST ? sift_keys(&p->sift, keys) : keys;
+}
+
 void hotspots_page_draw(struct hotspots_page *p, struct canvas *c)
 {
 	char title[SAY_LINE + 64], under[2 * SAY_LINE + 8], status[SPOTS_STATUS] = "";
+	struct key_row now[sizeof rows / sizeof *rows];
 	int cursor = -1;
 	struct message m = p->message;
 	struct frame f = { .title = title,
@@ -345,7 +373,7 @@ void hotspots_page_draw(struct hotspots_page *p, struct canvas *c)
 		.under = under,
 		.status = status,
 		.message = &m,
-		.keys = hotspots_page_keys() };
+		.keys = keys_now(p, now) };
 
 	keep_in_bounds(p);
 	snprintf(title, sizeof title,

@@ -133,3 +133,16 @@ int line_draw(const struct line *l, struct canvas *c, struct line_box box)
 		canvas_text(c, box.row, end - 1, 1, box.ink, ">");
 	return col + cursor < end ? col + cursor : end - 1;
 }
+
+void line_ask(const struct line *l, struct canvas *c, int row, const char *prompt)
+{
+	enum { LEAST = 8 };
+	int at = 1 + text_cols(prompt);
+
+	if (c->cols - at < LEAST)
+		at = 1;
+	else
+		canvas_text(c, row, 1, 0, INK_TITLE, prompt);
+	const struct line_box box = { row, at, c->cols - at, INK_FIELD };
+	canvas_cursor(c, row, line_draw(l, c, box));
+}

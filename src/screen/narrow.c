@@ -81,6 +81,20 @@ int narrow_say(const struct narrow *n, size_t shown, size_t all, struct message 
 	return 1 + text_cols(prompt) + text_cols(before);
 }
 
+struct key_rows narrow_keys(struct narrow *n, size_t shown, struct key_rows page)
+{
+	if (n->typing)
+		return prompt_keys(shown > 0 ? PROMPT_LOOK : PROMPT_NONE_FOUND);
+	if (!n->text[0] || page.n > NARROW_KEYS)
+		return page;
+	for (size_t i = 0; i < page.n; i++) {
+		n->keys[i] = page.rows[i];
+		if (page.rows[i].in.kind == INPUT_ESC)
+			n->keys[i].word = N_("show all");
+	}
+	return (struct key_rows){ n->keys, page.n };
+}
+
 void narrow_title(
 	const struct narrow *n, size_t shown, size_t all, char *title, size_t size)
 {

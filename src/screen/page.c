@@ -2,10 +2,10 @@
 
 #include "base/text.h"
 #include "base/words.h"
-#include "screen/frame.h"
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 static bool is_key(struct input key, struct input in)
 {
@@ -33,7 +33,21 @@ void message_set(struct message *m, bool is_fault, const char *fmt, ...)
 	words_vprint(text, sizeof text, fmt, args);
 	va_end(args);
 	m->is_fault = is_fault;
+	text_shorten_paths(text, sizeof m->text);
 	text_copy(m->text, sizeof m->text, text);
+}
+
+int message_typed(struct message *m, const struct message *said, const char *prompt,
+	const char *text, int cols)
+{
+	int room = cols - 3 - text_cols(prompt);
+	uint32_t cp = 0;
+
+	while (*text && text_cols(text) > (room > 0 ? room : 0))
+		text += text_decode(text, strlen(text), &cp);
+	message_set(m, said->is_fault, "%s%s%s%s", prompt, text,
+		said->text[0] ? "  " : "", said->text);
+	return 1 + text_cols(prompt) + text_cols(text);
 }
 
 struct wish page_wish(enum want want)
@@ -51,17 +65,6 @@ void page_no_key(struct message *m, struct input in)
 		return;
 	text_encode(in.ch, key);
 	message_set(m, false, _("%s does nothing here: ? shows the keys"), key);
-}
-
-bool page_frame(struct canvas *c, const char *title, const char *right,
-	const struct message *m, struct key_rows keys, int *first, int *last)
-{
-	struct frame f = { .title = title, .right = right, .message = m, .keys = keys };
-	bool drawn = frame_draw(c, &f);
-
-	*first = f.first;
-	*last = f.last;
-	return drawn;
 }
 
 void page_scroll(size_t n, int rows, size_t *picked, size_t *top)

@@ -141,7 +141,7 @@ struct wish picks_page_key(struct picks_page *p, struct input in)
 {
 	int action = keys_find(picks_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (told_key(&p->list, action, in, &p->message)) {
@@ -228,7 +228,7 @@ void picks_page_draw(struct picks_page *p, struct canvas *c)
 		.right = p->right,
 		.status = status,
 		.message = &m,
-		.keys = picks_page_keys() };
+		.keys = sift_keys(&p->list.sift, picks_page_keys()) };
 	bool above = false, below = false;
 	int cursor = -1;
 

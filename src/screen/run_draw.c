@@ -1,3 +1,4 @@
+/* run_draw.c - the Run page on its canvas. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
@@ -375,7 +376,7 @@ void run_page_draw(struct run_page *p, struct canvas *c)
 		.status = status,
 		.status_right = p->saved,
 		.message = &m,
-		.keys = run_page_keys() };
+		.keys = run_line_keys(p) };
 	struct table v;
 	int cursor = 0;
 

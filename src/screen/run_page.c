@@ -306,7 +306,7 @@ struct wish run_page_key(struct run_page *p, struct input in)
 	bool touched = p->entry.touched;
 	struct wish w;
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (p->typing != TYPING_COUNT)

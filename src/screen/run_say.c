@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
+#include "screen/prompt.h"
 #include "screen/run_entry.h"
 #include "screen/run_typing.h"
 
@@ -166,15 +167,7 @@ void run_say_under(const struct run_page *p, int cols, char *out, size_t size)
  * last key said. Returns the column of the cursor. */
 static int say_typed(const struct run_page *p, int cols, struct message *m)
 {
-	const char *prompt = typing_prompt(p->typing), *tail = p->line;
-	int room = cols - 3 - text_cols(prompt);
-	uint32_t cp = 0;
-
-	while (*tail && text_cols(tail) > (room > 0 ? room : 0))
-		tail += text_decode(tail, strlen(tail), &cp);
-	message_set(m, p->message.is_fault, "%s%s%s%s", prompt, tail,
-		p->message.text[0] ? "  " : "", p->message.text);
-	return 1 + text_cols(prompt) + text_cols(tail);
+	return message_typed(m, &p->message, typing_prompt(p->typing), p->line, cols);
 }
 
 static void say_barred_trap(const struct run_trap *t, struct message *m)
@@ -213,6 +206,11 @@ static bool bars_picked(const struct run_page *p)
 		p->picked < p->run->n ? &p->run->traps[p->picked] : NULL;
 
 	return t && t->open && t->barred[0] && !p->entry.touched;
+}
+
+struct key_rows run_line_keys(const struct run_page *p)
+{
+	return p->typing == TYPING_COUNT ? run_page_keys() : prompt_keys(PROMPT_LINE);
 }
 
 int run_say_message(const struct run_page *p, int cols, bool is_cut, struct message *m)

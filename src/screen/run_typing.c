@@ -74,18 +74,9 @@ static void add_char(struct run_page *p, uint32_t ch)
 	}
 }
 
-/* Takes back one character with the combining ones on it. */
 static void erase_char(struct run_page *p)
 {
-	size_t at = 0, last = 0, n = 0;
-	uint32_t cp = 0;
-
-	while ((n = text_decode(p->line + at, strlen(p->line + at), &cp)) > 0) {
-		if (text_char_cols(cp) > 0)
-			last = at;
-		at += n;
-	}
-	p->line[last] = '\0';
+	text_erase_last(p->line);
 	p->fresh = false;
 }
 

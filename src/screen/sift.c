@@ -103,6 +103,11 @@ int sift_say(const struct sift *s, struct message *m)
 	return narrow_say(&s->narrow, s->n, s->all, m);
 }
 
+struct key_rows sift_keys(struct sift *s, struct key_rows page)
+{
+	return narrow_keys(&s->narrow, s->n, page);
+}
+
 void sift_title(const struct sift *s, char *title, size_t size)
 {
 	narrow_title(&s->narrow, s->n, s->all, title, size);

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
+#include "screen/prompt.h"
 #include "screen/reader.h"
 
 #include <stdio.h>
@@ -109,7 +110,7 @@ static struct wish act(struct start_page *p, int action, struct input in)
 
 struct wish start_page_key(struct start_page *p, struct input in)
 {
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (p->asking)
@@ -199,26 +200,18 @@ static void draw_ways(
 static void draw_path(const struct start_page *p, struct canvas *c, int row)
 {
 	char path[sizeof p->path];
-	const char *prompt = _("file of traps: ");
 	struct line l = { path, sizeof path, p->cursor, false };
-	int at = 1 + text_cols(prompt);
 
 	text_copy(path, sizeof path, p->path);
-	if (c->cols - at < 8)
-		at = 1;
-	else
-		canvas_text(c, row, 1, 0, INK_TITLE, prompt);
-	canvas_cursor(c, row,
-		line_draw(
-			&l, c, (struct line_box){ row, at, c->cols - at, INK_FIELD }));
+	line_ask(&l, c, row, _("file of traps: "));
 }
 
 void start_page_draw(struct start_page *p, struct canvas *c)
 {
 	struct message m = p->message;
-	struct frame f = {
-		.title = "mothtally", .message = &m, .keys = start_page_keys()
-	};
+	struct frame f = { .title = "mothtally",
+		.message = &m,
+		.keys = p->asking ? prompt_keys(PROMPT_LINE) : start_page_keys() };
 
 	if (p->asking && !m.text[0])
 		f.status = _("Enter takes it in, Esc leaves it.");

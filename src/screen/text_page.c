@@ -2,6 +2,7 @@
 
 #include "base/mem.h"
 #include "base/words.h"
+#include "screen/frame.h"
 #include "screen/list.h"
 #include "screen/reader.h"
 
@@ -30,7 +31,7 @@ struct wish text_page_key(struct text_page *p, struct input in)
 {
 	int action = keys_find(text_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (list_move(action, LINES_MANY, p->rows, &p->top))
@@ -67,18 +68,19 @@ void text_page_draw(struct text_page *p, struct canvas *c)
 	char *text = NULL;
 	struct paragraph *all = NULL;
 	size_t n = 0, lines = 0;
-	int first = 0, last = 0;
+	struct frame f = {
+		.title = p->title, .message = &p->message, .keys = text_page_keys()
+	};
 
-	if (!page_frame(
-		    c, p->title, NULL, &p->message, text_page_keys(), &first, &last))
+	if (!frame_draw(c, &f))
 		return;
-	p->rows = last - first + 1;
+	p->rows = f.last - f.first + 1;
 	text = mem_text(p->text ? p->text : "");
 	all = cut(text, &n);
-	lines = reader_draw(c, first, last, &p->top, all, n);
+	lines = reader_draw(c, f.first, f.last, &p->top, all, n);
 	free(all);
 	free(text);
-	canvas_cursor(c, first, 0);
+	canvas_cursor(c, f.first, 0);
 	if (p->rows > 0 && lines > p->top + (size_t)p->rows)
-		reader_more(c, last, lines - p->top - (size_t)p->rows);
+		reader_more(c, f.last, lines - p->top - (size_t)p->rows);
 }

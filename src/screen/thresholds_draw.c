@@ -1,3 +1,4 @@
+/* thresholds_draw.c - the Thresholds page on its canvas. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
@@ -351,8 +352,8 @@ static void say_trial(const struct thresholds_page *p, int rows, struct message 
 
 static void draw_none(struct canvas *c, const struct frame *f)
 {
-	canvas_text(c, f->first, 1, 0, INK_PLAIN,
-		_("Nothing contains it: Esc shows all again."));
+	canvas_text(
+		c, f->first, 1, 0, INK_PLAIN, _("Nothing contains it: Esc shows all."));
 	canvas_cursor(c, f->first, 0);
 }
 
@@ -361,9 +362,9 @@ void thresholds_page_draw(struct thresholds_page *p, struct canvas *c)
 	char title[SAY_LINE + 64];
 	int cursor = -1;
 	struct message m = p->message;
-	struct frame f = {
-		.title = title, .message = &m, .keys = thresholds_page_keys()
-	};
+	struct frame f = { .title = title,
+		.message = &m,
+		.keys = sift_keys(&p->sift, thresholds_page_keys()) };
 
 	if (!p->list) {
 		canvas_clear(c);

@@ -318,8 +318,7 @@ struct wish thresholds_page_key(struct thresholds_page *p, struct input in)
 {
 	int action = keys_find(thresholds_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE ||
-		in.kind == INPUT_LEAVE || !p->list)
+	if (!input_is_key(in) || !p->list)
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (action != RULES_TAKE)

@@ -135,7 +135,7 @@ bool told_draw(struct told *t, struct canvas *c, int first, int last, bool *abov
 		row = draw_row(t, c, row, last, i);
 	if (t->sift.n == 0 && t->n > 0) {
 		canvas_text(c, first, 1, 0, INK_PLAIN,
-			_("Nothing contains it: Esc shows all again."));
+			_("Nothing contains it: Esc shows all."));
 		canvas_cursor(c, first, 0);
 	}
 	t->shown = i > t->top ? (int)(i - t->top) : 1;

@@ -1,6 +1,8 @@
+/* weather_draw.c - the Weather page on its canvas. */
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/list.h"
+#include "screen/prompt.h"
 #include "screen/reader.h"
 #include "weather_parts.h"
 
@@ -64,20 +66,28 @@ static void draw_other(
 	draw_sums(s, c, row, INK_PLAIN, r);
 }
 
+struct field {
+	size_t column;
+	const char *typed;
+	double has;   /* in the book */
+	bool is_here; /* the hand */
+};
+
 /* A field with what is typed, else what the book has; the cursor behind it. */
-static void draw_field(const struct columns *s, struct canvas *c, int row, size_t i,
-	const char *typed, double has, bool is_here)
+static void draw_field(
+	const struct columns *s, struct canvas *c, int row, const struct field *f)
 {
+	size_t i = f->column;
 	char text[SAY_SHORT];
 	int at = s->at[i], width = s->width[i] > 4 ? s->width[i] : 4;
 
-	weather_text(has, text);
-	if (typed[0])
-		text_copy(text, sizeof text, typed);
+	weather_text(f->has, text);
+	if (f->typed[0])
+		text_copy(text, sizeof text, f->typed);
 	words_from_point(text);
-	canvas_textf(c, row, at, width, is_here ? INK_FIELD : INK_PICKED, "[ %*.*s ]",
-		width - 4, width - 4, text);
-	if (is_here)
+	canvas_textf(c, row, at, width, f->is_here ? INK_FIELD : INK_PICKED,
+		"[ %*.*s ]", width - 4, width - 4, text);
+	if (f->is_here)
 		canvas_cursor(c, row, at + width - 2);
 }
 
@@ -88,8 +98,8 @@ static void draw_picked(const struct weather_page *p, const struct columns *s,
 
 	canvas_text(c, row, 0, c->cols, INK_PICKED, " >");
 	columns_cell(s, c, row, DAY, INK_PICKED, r->day_text);
-	draw_field(s, c, row, MIN, p->min, r->min, !p->on_max);
-	draw_field(s, c, row, MAX, p->max, r->max, p->on_max);
+	draw_field(s, c, row, &(struct field){ MIN, p->min, r->min, !p->on_max });
+	draw_field(s, c, row, &(struct field){ MAX, p->max, r->max, p->on_max });
 	draw_sums(s, c, row, INK_PICKED, r);
 }
 
@@ -143,15 +153,8 @@ void weather_draw_list(struct weather_page *p, struct canvas *c, const struct fr
 /* The end of a name behind its prompt; returns the column of the cursor. */
 static int say_name(const struct weather_page *p, int cols, struct message *m)
 {
-	const char *prompt = _("name of the new station: "), *tail = p->line;
-	int room = cols - 3 - text_cols(prompt);
-	uint32_t cp = 0;
-
-	while (*tail && text_cols(tail) > (room > 0 ? room : 0))
-		tail += text_decode(tail, strlen(tail), &cp);
-	message_set(m, p->message.is_fault, "%s%s%s%s", prompt, tail,
-		p->message.text[0] ? "  " : "", p->message.text);
-	return 1 + text_cols(prompt) + text_cols(tail);
+	return message_typed(
+		m, &p->message, _("name of the new station: "), p->line, cols);
 }
 
 static void say_missing(const struct weather_list *l, char *out, size_t size)
@@ -177,7 +180,8 @@ void weather_page_draw(struct weather_page *p, struct canvas *c)
 {
 	char missing[48], unit[32];
 	struct message m = p->message;
-	struct frame f = { .message = &m, .keys = weather_page_keys() };
+	struct frame f = { .message = &m,
+		.keys = p->naming ? prompt_keys(PROMPT_LINE) : weather_page_keys() };
 	int cursor = 0;
 
 	if (!p->list) {
@@ -187,6 +191,7 @@ void weather_page_draw(struct weather_page *p, struct canvas *c)
 	f.title = p->list->title;
 	snprintf(unit, sizeof unit, _("degrees %c"), p->list->unit);
 	f.right = p->list->station.id ? unit : NULL;
+	f.keeps_right = true;
 	f.under = p->list->farms[0] ? p->list->farms : NULL;
 	say_missing(p->list, missing, sizeof missing);
 	say_status(p->list, c->cols, missing, &f);

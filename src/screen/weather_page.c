@@ -21,12 +21,12 @@ enum {
 };
 
 static const struct key_row rows[] = {
-	{ { INPUT_CHAR, 0 }, { INPUT_NONE, 0 }, WEATHER_CHAR, "0-9", N_("degrees"),
-		N_("the temperature, first the minimum, then the maximum") },
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, WEATHER_ENTER, "Enter",
 		N_("next, save"),
 		N_("to the maximum; from there saves the day and goes to the next "
 		   "missing one; leaves a missing day that has nothing typed") },
+	{ { INPUT_CHAR, 0 }, { INPUT_NONE, 0 }, WEATHER_CHAR, "0-9", N_("degrees"),
+		N_("the temperature, first the minimum, then the maximum") },
 	{ { INPUT_CHAR, '.' }, { INPUT_CHAR, ',' }, WEATHER_CHAR, ".", NULL,
 		N_("the decimal point") },
 	{ { INPUT_CHAR, '-' }, { INPUT_NONE, 0 }, WEATHER_CHAR, "-", N_("frost"),
@@ -199,7 +199,7 @@ struct wish weather_page_key(struct weather_page *p, struct input in)
 	int action = keys_find(weather_page_keys(), in);
 	struct wish w = page_wish(WANT_NOTHING);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return w;
 	p->message = (struct message){ 0 };
 	p->asked_farm = p->asked_farm && action == WEATHER_FARM;

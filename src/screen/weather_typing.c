@@ -1,3 +1,4 @@
+/* weather_typing.c - temperatures and station names that are typed. */
 #include "base/text.h"
 #include "base/words.h"
 #include "weather_parts.h"
@@ -195,19 +196,6 @@ static void add_to_name(struct weather_page *p, uint32_t ch)
 		memcpy(p->line + at, text, n + 1);
 }
 
-static void erase_of_name(struct weather_page *p)
-{
-	size_t at = 0, last = 0, n = 0;
-	uint32_t cp = 0;
-
-	while ((n = text_decode(p->line + at, strlen(p->line + at), &cp)) > 0) {
-		if (text_char_cols(cp) > 0)
-			last = at;
-		at += n;
-	}
-	p->line[last] = '\0';
-}
-
 static struct wish take_name(struct weather_page *p)
 {
 	struct wish w = page_wish(WANT_NEW_STATION);
@@ -228,7 +216,7 @@ struct wish weather_naming_key(struct weather_page *p, struct input in)
 	if (in.kind == INPUT_CHAR)
 		add_to_name(p, in.ch);
 	else if (in.kind == INPUT_BACKSPACE || in.kind == INPUT_DELETE)
-		erase_of_name(p);
+		text_erase_last(p->line);
 	else if (in.kind == INPUT_ENTER)
 		return take_name(p);
 	else if (in.kind == INPUT_ESC) {

@@ -1,5 +1,6 @@
 #include "screen/week_page.h"
 
+#include "base/text.h"
 #include "base/words.h"
 #include "screen/frame.h"
 #include "screen/list.h"
@@ -25,7 +26,7 @@ enum {
 static const struct key_row rows[] = {
 	{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, WEEK_WHY, "Enter", N_("why"),
 		N_("what stands behind the verdict: visits, nights, rule, source, "
-		   "doubts") },
+		   "doubts; on a farm: that farm only, again all") },
 	LIST_KEYS,
 	{ { INPUT_CHAR, 'f' }, { INPUT_NONE, 0 }, WEEK_NEXT_FARM, "f", N_("farm"),
 		N_("the next farm only; after the last one all farms") },
@@ -87,8 +88,11 @@ static struct wish row_wish(struct week_page *p, enum want want)
 	const struct week_row *r = picked_row(p);
 	struct wish w = page_wish(want);
 
-	if (!r || (want == WANT_WHY && r->level == WEEK_FARM)) {
-		message_set(&p->message, false, _("Pick a block or a trap."));
+	if (!r) {
+		message_set(&p->message, false, "%s",
+			p->sift.narrow.text[0]
+				? _("Nothing is picked: Esc shows all again.")
+				: week_says_none(p));
 		return page_wish(WANT_NOTHING);
 	}
 	w.farm = r->farm;
@@ -97,6 +101,17 @@ static struct wish row_wish(struct week_page *p, enum want want)
 	w.trap = r->trap;
 	w.day = p->week->day;
 	return w;
+}
+
+/* What stands behind a block's or trap's verdict; a farm has none of its own. */
+static struct wish open_picked(struct week_page *p)
+{
+	const struct week_row *r = picked_row(p);
+
+	if (!r || r->level != WEEK_FARM)
+		return row_wish(p, WANT_WHY);
+	p->one_farm = r->farm;
+	return page_wish(WANT_NOTHING);
 }
 
 /* The picked row stays picked when others come or go, else the one before it. */
@@ -137,7 +152,7 @@ struct wish week_page_key(struct week_page *p, struct input in)
 {
 	int action = keys_find(week_page_keys(), in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (narrows(p, in) || list_move(action, p->sift.n, p->rows, &p->picked))
@@ -148,7 +163,7 @@ struct wish week_page_key(struct week_page *p, struct input in)
 		narrow_start(&p->sift.narrow);
 		break;
 	case WEEK_WHY:
-		return row_wish(p, WANT_WHY);
+		return open_picked(p);
 	case WEEK_RUN:
 		return row_wish(p, WANT_RUN);
 	case WEEK_FLIGHT:
@@ -183,6 +198,11 @@ static void say_status(const struct week_page *p, int cols, char *out, size_t si
 	char none[48] = "", few[32] = "", all[SAY_LINE];
 	bool wide = cols >= FRAME_WIDE;
 
+	if (!wide && p->sift.narrow.text[0]) {
+		snprintf(out, size, _("of all: %d OVER %d unknown"), w->n_over,
+			w->n_unknown);
+		return;
+	}
 	if (w->n_doubted > 0)
 		snprintf(few, sizeof few, wide ? _(" \u00b7 %d in doubt") : _(" %d?"),
 			w->n_doubted);
@@ -213,6 +233,17 @@ static void say_picked(struct week_page *p, int cols, struct message *m)
 		message_set(m, false, "%s: %s", r->name, r->says);
 }
 
+/* In full where it has room there. */
+static const char *day_beside(const struct week_page *p, const char *title, int cols)
+{
+	const char *day = p->week->title_day;
+	bool fits = text_cols(title) + text_cols(day) + 4 <= cols;
+
+	return cols >= FRAME_WIDE && fits && !p->sift.narrow.text[0]
+		       ? day
+		       : p->week->title_short;
+}
+
 void week_page_draw(struct week_page *p, struct canvas *c)
 {
 	char title[160], status[256];
@@ -220,15 +251,13 @@ void week_page_draw(struct week_page *p, struct canvas *c)
 	struct frame f = { .title = title,
 		.status = status,
 		.message = &m,
-		.keys = week_page_keys() };
+		.keys = sift_keys(&p->sift, week_page_keys()) };
 	int cursor = -1;
 
-	f.right = c->cols >= FRAME_WIDE && !p->sift.narrow.text[0]
-			  ? p->week->title_day
-			  : p->week->title_short;
 	snprintf(title, sizeof title, _("Week  %s"), p->filter ? p->filter : "");
 	week_find(p);
 	sift_title(&p->sift, title, sizeof title);
+	f.right = day_beside(p, title, c->cols);
 	say_status(p, c->cols, status, sizeof status);
 	if (!m.text[0])
 		cursor = sift_say(&p->sift, &m);

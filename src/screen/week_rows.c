@@ -3,6 +3,7 @@
 #include "base/mem.h"
 #include "base/words.h"
 #include "screen/list.h"
+#include "screen/reader.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -39,8 +40,8 @@ static bool has_text(const struct week_page *p, const struct week_row *r)
 
 enum { LEVELS = WEEK_TRAP + 1 };
 
-/* Marks the rows that are wanted themselves: what is looked for stands in the row, or in
- * one above it in the tree. */
+/* Marks the rows that are wanted themselves: what is looked for stands in the row, or
+ * in one above it in the tree. */
 static void mark_wanted(const struct week_page *p, bool *wanted)
 {
 	bool has[LEVELS] = { false };
@@ -253,9 +254,9 @@ static void draw_picked(struct week_page *p, struct canvas *c, const struct colu
 	canvas_cursor(c, row, 1);
 }
 
-static const char *none(const struct week_page *p)
+const char *week_says_none(const struct week_page *p)
 {
-	return p->sift.narrow.text[0] ? _("Nothing contains it: Esc shows all again.")
+	return p->sift.narrow.text[0] ? _("Nothing contains it: Esc shows all.")
 	       : p->only_open         ? _("Nothing is over, unknown, near or in doubt.")
 				      : _("No trap hangs here.");
 }
@@ -284,5 +285,8 @@ void week_draw_rows(struct week_page *p, struct canvas *c, int first, int last)
 			draw_one(p, c, &s, first + i, r);
 	}
 	if (n == 0)
-		canvas_text(c, first, 1, 0, INK_PLAIN, none(p));
+		reader_text(c,
+			(struct reader_box){
+				first, 1, c->cols - 2, last - first + 1, 0 },
+			INK_PLAIN, week_says_none(p));
 }

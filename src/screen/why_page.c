@@ -58,7 +58,7 @@ static struct wish read_key(struct why_page *p, struct key_rows keys, struct inp
 {
 	int action = keys_find(keys, in);
 
-	if (in.kind == INPUT_NONE || in.kind == INPUT_RESIZE || in.kind == INPUT_LEAVE)
+	if (!input_is_key(in))
 		return page_wish(WANT_NOTHING);
 	p->message = (struct message){ 0 };
 	if (list_move(action, LINES_MANY, p->rows, &p->top))
@@ -133,7 +133,7 @@ void why_page_draw(struct why_page *p, struct canvas *c)
 	struct frame f = { .title = p->why->title,
 		.right = p->right,
 		.message = &m,
-		.keys = why_page_keys() };
+		.keys = answering_keys(&p->answering, why_page_keys()) };
 	int cursor = -1;
 
 	if (p->answering.stage != ANSWERING_OFF)

@@ -3,8 +3,6 @@
 #include "screen/picks_page.h"
 #include "screen/run_say.h"
 #include "screen/samples.h"
-#include "screen/today_page.h"
-#include "screen/today_samples.h"
 
 #include <cmocka.h>
 
@@ -72,6 +70,34 @@ static void alerts_are_answered_with_a_digit_and_a_line(void **state)
 			strcmp(w.words.note, row[i].note) != 0)
 			fail_msg("%s: %d %d %s", row[i].why, (int)w.want, w.by,
 				w.words.note);
+		alerts_page_free(&p);
+	}
+}
+
+static void alerts_key_line_is_that_of_what_is_asked(void **state)
+{
+	static const struct {
+		const char *why, *keys, *line;
+	} row[] = {
+		{ "nothing", "", " Enter why  a answer" },
+		{ "what was decided", "a", " 1-3 decide  - + day  Esc leave it\n" },
+		{ "its line", "a1", " Enter save it  Esc drop\n" },
+		{ "letters", "/o", " Enter open  Up Down pick  Esc show all\n" },
+	};
+	const struct alerts alerts = sample_alerts();
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct alerts_page p = { .caution = "" };
+		struct canvas c = { 0 };
+
+		alerts_page_show(&p, &alerts, true);
+		for (const char *k = row[i].keys; *k; k++)
+			alerts_page_key(&p, key_of(*k));
+		canvas_size(&c, 16, 40);
+		alerts_page_draw(&p, &c);
+		expect_shows(row[i].why, &c, row[i].line);
+		canvas_free(&c);
 		alerts_page_free(&p);
 	}
 }
@@ -258,7 +284,7 @@ static void picks_narrow_and_say_how_many(void **state)
 	for (const char *k = "/zz"; *k; k++)
 		picks_page_key(&p, key_of(*k));
 	picks_page_draw(&p, &c);
-	expect_shows("nothing", &c, "Nothing contains it: Esc shows all again.");
+	expect_shows("nothing", &c, "Nothing contains it: Esc shows all.");
 	assert_int_equal(picks_page_key(&p, key_of('\n')).want, WANT_NOTHING);
 	assert_int_equal(picks_page_key(&p, key_of('d')).want, WANT_NOTHING);
 	canvas_free(&c);
@@ -313,46 +339,11 @@ static void the_hour_until_which_a_run_is_barred_is_never_cut(void **state)
 	}
 }
 
-/* A narrow page has few rows. */
-static void today_page_tells_picks_behind_what_is_over_on_a_narrow_page(void **state)
-{
-	static const struct {
-		int cols;
-		bool behind;
-	} row[] = { { 60, false }, { 59, true }, { 40, true } };
-	struct canvas c = { 0 };
-
-	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct pick_row pick = {
-			.id = 4, .farm = 1, .block = 2, .tone = TONE_OVER
-		};
-		struct today t = sample_today();
-		struct buf text = { 0 };
-
-		SET(pick.place, "Quillet, Top Field");
-		t.picks = (struct pick_rows){ .items = &pick, .n = 1 };
-		struct today_page p = { .today = &t };
-		canvas_size(&c, 30, row[i].cols);
-		today_page_draw(&p, &c);
-		canvas_dump(&c, false, &text);
-		const char *picks = strstr(text.text, "Picks");
-		const char *over = strstr(text.text, "Over threshold");
-		const char *caution = strstr(text.text, "the label is the law");
-		if (!picks || !over || (picks > over) != row[i].behind)
-			fail_msg("%d columns:\n%s", row[i].cols, text.text);
-		if (!caution || caution < picks)
-			fail_msg("no caution below the picks:\n%s", text.text);
-		buf_free(&text);
-		today_page_free(&p);
-	}
-	canvas_free(&c);
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(alerts_are_answered_with_a_digit_and_a_line),
+		cmocka_unit_test(alerts_key_line_is_that_of_what_is_asked),
 		cmocka_unit_test(a_decision_is_of_today_unless_its_day_is_moved),
 		cmocka_unit_test(an_answer_finds_its_alert_in_a_list_that_is_read_anew),
 		cmocka_unit_test(picks_page_keys_are_of_the_picked_block),
@@ -361,8 +352,6 @@ int main(void)
 		cmocka_unit_test(picks_narrow_and_say_how_many),
 		cmocka_unit_test(acts_pages_draw_at_every_size),
 		cmocka_unit_test(the_hour_until_which_a_run_is_barred_is_never_cut),
-		cmocka_unit_test(
-			today_page_tells_picks_behind_what_is_over_on_a_narrow_page),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

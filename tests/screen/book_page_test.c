@@ -160,7 +160,9 @@ static void backups_page_without_any_says_when_there_will_be(void **state)
 	canvas_size(&c, 16, 40);
 	backups_page_draw(&p, &c);
 	expect_shows("none", &c, "No backup yet");
+	expect_shows("no key that does nothing", &c, "\n Esc back  ? keys\n");
 	assert_int_equal(type(&p, "\n").want, WANT_NOTHING);
+	assert_non_null(strstr(p.message.text, "No backup yet"));
 	canvas_free(&c);
 }
 

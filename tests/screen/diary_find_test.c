@@ -12,8 +12,8 @@ static void diary_page_narrows_to_what_is_typed(void **state)
 		{ "a month", "/jul", "Tue 7 Jul", "Tue 30 Jun", 3 },
 		{ "a kind that was put in", "/cm 1 mg", "4 cl", "30+ c", 1 },
 		{ "what was corrected", "/corrected", "41", "30+ c", 1 },
-		{ "nothing", "/zz", "Nothing contains it: Esc shows all again.",
-			"Tue 7 Jul", 0 },
+		{ "nothing", "/zz", "Nothing contains it: Esc shows all.", "Tue 7 Jul",
+			0 },
 		{ "Esc shows all again", "/loose\x1b", "Tue 7 Jul", "only with", 7 },
 	};
 	struct canvas c = { 0 };

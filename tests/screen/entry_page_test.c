@@ -172,6 +172,32 @@ static void entry_page_has_the_keys_of_its_family_alone(void **state)
 	free(l.rows);
 }
 
+static void entry_page_says_why_nothing_is_picked(void **state)
+{
+	static const struct {
+		const char *why, *keys;
+		size_t n;
+		const char *says;
+	} row[] = {
+		{ "nothing is there", "\n", 0, "There is none: n makes one." },
+		{ "nothing is found", "/zz\n", 3,
+			"Nothing is picked: Esc shows all again." },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct entry_list l = sample_entries(row[i].n);
+		struct entry_page p = { 0 };
+
+		show(&p, &l);
+		if (type(&p, row[i].keys).want != WANT_NOTHING ||
+			strcmp(p.message.text, row[i].says) != 0)
+			fail_msg("%s: %s", row[i].why, p.message.text);
+		entry_page_free(&p);
+		free(l.rows);
+	}
+}
+
 static void entry_page_keeps_its_record_picked(void **state)
 {
 	struct entry_list l = sample_entries(30), less = sample_entries(30);
@@ -241,6 +267,7 @@ int main(void)
 		cmocka_unit_test(entry_page_asks_for_the_pest_of_a_replacement),
 		cmocka_unit_test(entry_page_keys_want_what_they_say),
 		cmocka_unit_test(entry_page_has_the_keys_of_its_family_alone),
+		cmocka_unit_test(entry_page_says_why_nothing_is_picked),
 		cmocka_unit_test(entry_page_keeps_its_record_picked),
 		cmocka_unit_test(entry_page_draws_at_every_size),
 	};

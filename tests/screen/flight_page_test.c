@@ -100,7 +100,7 @@ static void flight_page_says_what_is_not_there(void **state)
 	v = (struct flight_view){ .threshold = 5, .ask.pest = 1 };
 	SET(v.title, "Flight  CM  all farms");
 	SET(v.says, "No trap for it hangs this season.");
-	SET(v.no_events, "What comes next is not known: biofix not set.");
+	SET(v.events.none, "What comes next is not known: biofix not set.");
 	draw(&p, &c, 24, 80);
 	expect_shows("no traps", &c, "No trap for it hangs this season.");
 	expect_shows("all farms", &c, "Biofix and degree-days are a farm's");
@@ -114,6 +114,13 @@ static void flight_page_says_what_is_not_there(void **state)
 	assert_true(p.message.is_fault);
 	type(&p, "v");
 	assert_string_equal(p.message.text, "No earlier season is in the book.");
+	v.ask.farm = SAMPLE_FARM;
+	v.heat.state = HEAT_NO_BIOFIX;
+	SET(v.biofix.set, "biofix not set");
+	SET(v.heat_text, "no sum without it");
+	draw(&p, &c, 24, 80);
+	expect_shows("no biofix", &c, "biofix not set");
+	expect_hides("said once", &c, "no sum without it");
 	canvas_free(&c);
 }
 
@@ -258,7 +265,7 @@ static void sample_long_flight(struct flight_view *v)
 	sample_long(v->rows[1].flags, sizeof v->rows[1].flags, 0);
 	sample_long(event.text, sizeof event.text, 0);
 	sample_long(event.source, sizeof event.source, 1);
-	v->events = (struct events){ &event, 1, 1 };
+	v->events = (struct events){ .items = &event, .n = 1 };
 	v->now.n = v->earlier[0].n = FLIGHT_WEEKS_MAX;
 	v->now.rate[FLIGHT_WEEKS_MAX - 1] = 99999.9;
 	v->marks[0].week = FLIGHT_WEEKS_MAX - 1;

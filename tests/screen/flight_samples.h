@@ -99,7 +99,7 @@ static inline void sample_flight(struct flight_view *v)
 			{ FLIGHT_TREATMENT, 7 }, { FLIGHT_LURE, 12 } },
 		.n_marks = 5,
 		.heat = { .state = HEAT_AT_LEAST, .unit = 'F' },
-		.events = { events, 3, 3 } };
+		.events = { .items = events, .n = 3 } };
 	SET(v->title, "Flight  CM  Quillet");
 	SET(v->right, "season 2026");
 	sample_seasons(v);

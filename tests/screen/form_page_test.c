@@ -257,6 +257,43 @@ static void form_page_says_who_changed_it_elsewhere(void **state)
 	}
 }
 
+static void form_page_key_line_says_what_enter_does_now(void **state)
+{
+	static const struct entry_fault elsewhere = { .field = -1,
+		.is_elsewhere = true,
+		.text = "JR changed it" },
+					doubt = { .field = -1,
+						.is_doubt = true,
+						.text = "It is far off" };
+	struct canvas c = { 0 };
+
+	(void)state;
+	open_form(sample_entry());
+	canvas_size(&c, 16, 40);
+	form_page_draw(&form, &c);
+	expect_shows("on a field", &c, " Enter next  Esc back  ? keys\n");
+	type("O");
+	form_page_draw(&form, &c);
+	expect_shows("behind a letter ? is one", &c, "Esc back\n");
+	type("\b~~~zz");
+	form_page_draw(&form, &c);
+	expect_shows("a list with none left", &c, "\n Esc drop\n");
+	type("\x1b");
+	form_page_draw(&form, &c);
+	expect_shows("and closed", &c, " + - pick  ");
+	open_form(sample_entry());
+	type("^");
+	form_page_draw(&form, &c);
+	expect_shows("on the last one", &c, " Enter save  ");
+	form_page_not_saved(&form, &elsewhere);
+	form_page_draw(&form, &c);
+	expect_shows("changed", &c, " Enter put yours in  Esc show theirs\n");
+	form_page_not_saved(&form, &doubt);
+	form_page_draw(&form, &c);
+	expect_shows("in doubt", &c, " Enter save it  Esc back  ? keys\n");
+	canvas_free(&c);
+}
+
 static void form_page_keys_are_each_named_once(void **state)
 {
 	(void)state;
@@ -302,6 +339,7 @@ int main(void)
 		cmocka_unit_test(form_page_saves_a_new_one_from_the_number_pad),
 		cmocka_unit_test(form_page_goes_to_what_is_wrong),
 		cmocka_unit_test(form_page_says_who_changed_it_elsewhere),
+		cmocka_unit_test(form_page_key_line_says_what_enter_does_now),
 		cmocka_unit_test(form_page_keys_are_each_named_once),
 		cmocka_unit_test(form_page_draws_at_every_size),
 	};

@@ -174,6 +174,7 @@ static void hotspots_page_says_what_is_not_there(void **state)
 	assert_int_equal(p.show, HOTSPOTS_LIST);
 	type(&p, "\n");
 	assert_int_equal(p.show, HOTSPOTS_LIST);
+	assert_string_equal(p.message.text, "No trap for it was read this season.");
 	type(&p, "s");
 	draw(&p, &c, 24, 80);
 	expect_shows("no sources", &c, "mothtally import places FILE");
@@ -211,6 +212,9 @@ static void hotspots_list_narrows_to_what_is_typed(void **state)
 			fail_msg("%s: %zu rows, %zu picked", row[i].why, p.sift.n,
 				p.picked);
 		assert_int_equal(p.show, row[i].show);
+		if (strcmp(row[i].keys, "/zz\n") == 0)
+			assert_string_equal(p.message.text,
+				"Nothing is picked: Esc shows all again.");
 		hotspots_page_free(&p);
 	}
 	canvas_free(&c);
@@ -299,6 +303,7 @@ static void sample_long_hotspots(struct hot_view *v)
 	sample_long(v->sources[0].name, sizeof v->sources[0].name, 1);
 	v->traps[3].at = (struct point){ 1e7, -1e7 };
 	v->sources[0].outline[2] = (struct point){ -1e9, 1e9 };
+	hot_points_fill(v);
 }
 
 static void hotspots_page_draws_at_every_size(void **state)

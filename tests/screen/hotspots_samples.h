@@ -3,7 +3,7 @@
 #ifndef TESTS_SCREEN_HOTSPOTS_SAMPLES_H
 #define TESTS_SCREEN_HOTSPOTS_SAMPLES_H
 
-#include "answers/hotspots.h"
+#include "../hot_points.h"
 #include "screen/hotspots_page.h"
 #include "screen/samples.h"
 
@@ -55,6 +55,7 @@ static inline void sample_spots(struct hot_view *v)
 static inline void sample_sources(struct hot_view *v)
 {
 	static struct hot_source sources[2];
+	static char letters[] = "A Mill Lane (abandoned)";
 
 	sources[0] = (struct hot_source){ .letter = 'A',
 		.kind = SOURCE_ABANDONED,
@@ -76,6 +77,7 @@ static inline void sample_sources(struct hot_view *v)
 		"the yard has no position: nothing can be said of distance.");
 	v->sources = sources;
 	v->n_sources = 2;
+	v->letters = letters;
 }
 
 static inline struct hot_row sample_row(
@@ -152,6 +154,7 @@ static inline void sample_hotspots(struct hot_view *v)
 	sample_rows(v);
 	sample_spots(v);
 	sample_sources(v);
+	hot_points_fill(v);
 }
 
 static inline void draw(struct hotspots_page *p, struct canvas *c, int rows, int cols)

@@ -1,27 +1,9 @@
-#include "base/words.h"
 #include "screen/page.h"
 
-#include "screen/alerts_page.h"
-#include "screen/book_page.h"
-#include "screen/diary_page.h"
-#include "screen/entry_page.h"
-#include "screen/flight_page.h"
-#include "screen/form_page.h"
 #include "screen/frame.h"
-#include "screen/hotspots_page.h"
 #include "screen/list.h"
-#include "screen/picks_page.h"
 #include "screen/reader.h"
-#include "screen/run_page.h"
 #include "screen/samples.h"
-#include "screen/service_page.h"
-#include "screen/start_page.h"
-#include "screen/text_page.h"
-#include "screen/thresholds_page.h"
-#include "screen/today_page.h"
-#include "screen/weather_page.h"
-#include "screen/week_page.h"
-#include "screen/why_page.h"
 
 static void page_scroll_keeps_the_picked_row_in_sight(void **state)
 {
@@ -210,7 +192,7 @@ static void keys_find_takes_digits_and_aliases(void **state)
 	assert_int_equal(keys_find(keys, (struct input){ INPUT_UP, 0 }), 0);
 }
 
-static void page_frame_leaves_room_in_between(void **state)
+static void frame_leaves_room_in_between(void **state)
 {
 	static const struct {
 		const char *why;
@@ -231,125 +213,76 @@ static void page_frame_leaves_room_in_between(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		int first = 0, last = 0;
-		bool drawn = false;
+		struct frame f = { .title = "Run",
+			.right = "Tue 21 Jul",
+			.message = &m,
+			.keys = { some_keys, 4 } };
 
 		canvas_size(&c, row[i].rows, row[i].cols);
-		drawn = page_frame(&c, "Run", "Tue 21 Jul", &m,
-			(struct key_rows){ some_keys, 4 }, &first, &last);
-		if (drawn != row[i].drawn || first != row[i].first ||
-			last != row[i].last)
-			fail_msg("%s: %d to %d", row[i].why, first, last);
+		bool drawn = frame_draw(&c, &f);
+		if (drawn != row[i].drawn || f.first != row[i].first ||
+			f.last != row[i].last)
+			fail_msg("%s: %d to %d", row[i].why, f.first, f.last);
 	}
 	expect_shows("a sentence", &c, "The window is too");
 	canvas_free(&c);
 }
 
-static void page_frame_wraps_a_long_message(void **state)
+static void frame_cuts_a_title_between_its_parts(void **state)
 {
-	const struct message m = { true, "NOT SAVED, Enter tries again: the disk is "
-					 "full, so make some room first" };
+	static const struct {
+		const char *why, *title, *shown;
+		bool keeps;
+	} row[] = {
+		{ "all of it fits", "Week  all farms, CM", " Week  all farms, CM  demo",
+			false },
+		{ "one letter too long: the day goes, not what is shown",
+			"Week  all farms, CM1", " Week  all farms, CM1\n", false },
+		{ "to the last column",
+			"Spots  Lowest Orchards \u00b7 CM \u00b7 season 26",
+			" Spots  Lowest Orchards \u00b7 CM \u00b7 season 26\n", false },
+		{ "beyond it a part goes",
+			"Spots  Lowest Orchards \u00b7 CM \u00b7 season 2026",
+			" Spots  Lowest Orchards \u00b7 CM\n", false },
+		{ "beside a right text that stays too", "Week  all farms, CM1",
+			" Week  all farms      demo", true },
+		{ "nothing between two parts stands alone",
+			"Old Kiln \u00b7 trap 1 \u00b7 CM",
+			" Old Kiln \u00b7 trap 1    demo", true },
+		{ "a name alone is cut where it ends", "Run  Lowest Orchards",
+			" Run  Lowest Orchard  demo", true },
+	};
 	struct canvas c = { 0 };
-	int first = 0, last = 0;
 
 	(void)state;
 	canvas_size(&c, 16, 40);
-	page_frame(&c, "Run", "", &m, (struct key_rows){ some_keys, 4 }, &first, &last);
-	assert_int_equal(last, 11);
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct frame f = { .title = row[i].title,
+			.right = "demo 21 July 2026",
+			.keeps_right = row[i].keeps,
+			.keys = { some_keys, 4 } };
+
+		frame_draw(&c, &f);
+		expect_shows(row[i].why, &c, row[i].shown);
+	}
+	canvas_free(&c);
+}
+
+static void frame_wraps_a_long_message(void **state)
+{
+	const struct message m = { true, "NOT SAVED, Enter tries again: the disk is "
+					 "full, so make some room first" };
+	struct frame f = { .title = "Run", .message = &m, .keys = { some_keys, 4 } };
+	struct canvas c = { 0 };
+
+	(void)state;
+	canvas_size(&c, 16, 40);
+	frame_draw(&c, &f);
+	assert_int_equal(f.last, 11);
 	expect_shows("its end", &c,
 		" NOT SAVED, Enter tries again: the disk\n is full, so make some room "
 		"first\n");
 	expect_shows("the key line", &c, "\n 0-9 count  Enter keep  ? keys\n");
-	canvas_free(&c);
-}
-
-static const struct {
-	const char *page;
-	struct key_rows (*keys)(void);
-} tables[] = {
-	{ "Alerts", alerts_page_keys },
-	{ "Backups", backups_page_keys },
-	{ "Book", book_page_keys },
-	{ "Diary", diary_page_keys },
-	{ "Flight", flight_page_keys },
-	{ "Form", form_page_keys },
-	{ "Hot spots", hotspots_page_keys },
-	{ "List", entry_page_all_keys },
-	{ "Keys", help_page_keys },
-	{ "Picks", picks_page_keys },
-	{ "Run", run_page_keys },
-	{ "Service", service_page_keys },
-	{ "Start", start_page_keys },
-	{ "Text", text_page_keys },
-	{ "Thresholds", thresholds_page_keys },
-	{ "Today", today_page_keys },
-	{ "Weather", weather_page_keys },
-	{ "Week", week_page_keys },
-	{ "Why", why_page_keys },
-};
-enum { TABLES = sizeof tables / sizeof *tables };
-
-/* Takes the key, or the key and its word, off the front of a key line. */
-static bool take_key(const struct key_row *k, const char **line)
-{
-	char both[64];
-	size_t n = (size_t)snprintf(
-		both, sizeof both, "%s %s", k->key, k->word ? words_in(k->word) : "");
-
-	if (strncmp(*line, both, n) != 0)
-		n = strlen(k->key);
-	if (strncmp(*line, both, n) != 0 || !strchr(" \n", (*line)[n]))
-		return false;
-	*line += n;
-	*line += strspn(*line, " ");
-	return true;
-}
-
-/* Esc, where it has a word, and ? always stand there. */
-static bool must_stand(const struct key_row *k)
-{
-	return k->word && (k->in.kind == INPUT_ESC ||
-				  (k->in.kind == INPUT_CHAR && k->in.ch == '?'));
-}
-
-static void expect_key_line(size_t table, const char *line, int cols)
-{
-	const struct key_rows keys = tables[table].keys();
-
-	line += strspn(line, " ");
-	for (size_t i = 0; i < keys.n; i++) {
-		const struct key_row *k = &keys.rows[i];
-
-		if (k->word && !take_key(k, &line) && must_stand(k))
-			fail_msg("%s at %d columns: no %s", tables[table].page, cols,
-				k->key);
-	}
-	if (*line != '\n')
-		fail_msg("%s at %d columns: %s", tables[table].page, cols, line);
-}
-
-static void key_lines_cut_no_word_and_keep_the_way_out(void **state)
-{
-	enum { ROWS = 6, COLS_LEAST = 20, COLS_MOST = 160 };
-	struct canvas c = { 0 };
-	struct buf text = { 0 };
-
-	(void)state;
-	for (size_t i = 0; i < TABLES; i++)
-		for (int cols = COLS_LEAST; cols <= COLS_MOST; cols++) {
-			const char *line = NULL;
-			int first = 0, last = 0;
-
-			canvas_size(&c, ROWS, cols);
-			page_frame(&c, "", "", NULL, tables[i].keys(), &first, &last);
-			buf_clear(&text);
-			canvas_dump(&c, false, &text);
-			line = text.text;
-			for (int row = 0; row < ROWS - 1; row++)
-				line = strchr(line, '\n') + 1;
-			expect_key_line(i, line, cols);
-		}
-	buf_free(&text);
 	canvas_free(&c);
 }
 
@@ -385,9 +318,9 @@ int main(void)
 		cmocka_unit_test(message_set_cuts_between_characters),
 		cmocka_unit_test(keys_find_takes_digits_and_aliases),
 		cmocka_unit_test(a_key_that_does_nothing_says_so),
-		cmocka_unit_test(page_frame_leaves_room_in_between),
-		cmocka_unit_test(page_frame_wraps_a_long_message),
-		cmocka_unit_test(key_lines_cut_no_word_and_keep_the_way_out),
+		cmocka_unit_test(frame_leaves_room_in_between),
+		cmocka_unit_test(frame_cuts_a_title_between_its_parts),
+		cmocka_unit_test(frame_wraps_a_long_message),
 	};
 
 	if (!setlocale(LC_CTYPE, "C.UTF-8"))

@@ -1,3 +1,4 @@
+#include "base/words.h"
 #include "screen/list.h"
 #include "screen/sift.h"
 
@@ -146,6 +147,46 @@ static void sift_says_how_many_in_title_and_message(void **state)
 	sift_free(&s);
 }
 
+static void sift_keys_are_those_that_do_something(void **state)
+{
+	static const struct key_row page[] = {
+		{ { INPUT_ENTER, 0 }, { INPUT_NONE, 0 }, 1, "Enter", "diary", "" },
+		{ { INPUT_ESC, 0 }, { INPUT_NONE, 0 }, 2, "Esc", "back", "" },
+		{ { INPUT_CHAR, '?' }, { INPUT_NONE, 0 }, 3, "?", "keys", "" },
+	};
+	static const struct {
+		const char *why, *keys;
+		bool ended; /* the typing, not what is looked for */
+		const char *shown;
+	} row[] = {
+		{ "all", "", false, "Enter diary, Esc back, ? keys, " },
+		{ "typing", "/kiln", false,
+			"Enter open, Up Down pick, Esc show all, " },
+		{ "nothing is found", "/zz", false, "Esc show all, " },
+		{ "typed", "/kiln", true, "Enter diary, Esc show all, ? keys, " },
+		{ "all again", "/kiln\x1b", false, "Enter diary, Esc back, ? keys, " },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct sift s = { 0 };
+		struct buf text = { 0 };
+		size_t picked = 0;
+
+		sift_find(&s, NAMES, has, NULL, &picked);
+		type(&s, row[i].keys, &picked);
+		s.narrow.typing = s.narrow.typing && !row[i].ended;
+		struct key_rows keys = sift_keys(&s, (struct key_rows){ page, 3 });
+		for (size_t k = 0; k < keys.n; k++)
+			buf_addf(&text, "%s %s, ", keys.rows[k].key,
+				words_in(keys.rows[k].word));
+		if (strcmp(text.text, row[i].shown) != 0)
+			fail_msg("%s: %s", row[i].why, text.text);
+		buf_free(&text);
+		sift_free(&s);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -154,6 +195,7 @@ int main(void)
 		cmocka_unit_test(sift_of_an_empty_list_picks_the_first_place),
 		cmocka_unit_test(sift_looks_again_when_other_rows_came),
 		cmocka_unit_test(sift_says_how_many_in_title_and_message),
+		cmocka_unit_test(sift_keys_are_those_that_do_something),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -177,6 +177,12 @@ static void week_page_filters_are_left_to_the_loop(void **state)
 	assert_false(p.next_pest);
 	week_page_key(&p, sample_key('p'));
 	assert_true(p.next_pest);
+	week_page_key(&p, sample_key('~'));
+	week_page_key(&p, sample_key('\n'));
+	assert_int_equal(p.one_farm, 0); /* a block has a why */
+	week_page_key(&p, sample_key('^'));
+	week_page_key(&p, sample_key('\n'));
+	assert_int_equal(p.one_farm, w.rows[0].farm);
 	week_page_free(&p);
 }
 
@@ -240,6 +246,12 @@ static void week_page_counts_what_is_hidden_too(void **state)
 	canvas_size(&c, 24, 80);
 	week_page_draw(&p, &c);
 	expect_shows("narrowed", &c, "of all: ");
+	expect_shows("what is left to do", &c, "\n Esc show all\n");
+	w.n_over = w.n_unknown = 100;
+	canvas_size(&c, 16, 40);
+	week_page_draw(&p, &c);
+	expect_shows("in few columns", &c, " of all: 100 OVER 100 unknown\n");
+	canvas_size(&c, 24, 80);
 	week_page_key(&p, sample_key('\x1b'));
 	week_page_draw(&p, &c);
 	expect_hides("whole", &c, "of all: ");
@@ -281,6 +293,9 @@ static void week_page_says_when_nothing_is_there(void **state)
 	p.only_open = true;
 	week_page_draw(&p, &c);
 	expect_shows("none open", &c, "Nothing is over, unknown, near or in doubt.");
+	assert_int_equal(week_page_key(&p, sample_key('\n')).want, WANT_NOTHING);
+	assert_string_equal(
+		p.message.text, "Nothing is over, unknown, near or in doubt.");
 	canvas_free(&c);
 	week_page_free(&p);
 }
