@@ -4,13 +4,13 @@
 #define ANSWERS_HOTSPOTS_H
 
 #include "answers/hot_lines.h"
+#include "answers/hot_map.h"
 #include "answers/log.h"
 #include "answers/say.h"
-#include "base/source.h"
 #include "season/gradient.h"
 #include "season/ground.h"
 
-enum { HOT_SAYS = 320, HOT_LATE_SEASONS = 8 };
+enum { HOT_LATE_SEASONS = 8 };
 
 struct hot_ask {
 	int64_t farm, pest;
@@ -56,36 +56,6 @@ struct hot_row {
 	enum tone tone;
 };
 
-/* One trap on the map. */
-struct hot_trap {
-	int trap; /* index in log.traps */
-	int64_t block;
-	char label[NAME_BYTES];
-	char name[SAY_LINE]; /* "trap 3, Old Kiln" */
-	bool has_position, is_alike;
-	struct point at; /* metres east and north of the middle */
-	int digit;       /* catch class 0..9; -1: not read */
-	struct hot_catch catch;
-	char text[SAY_SHORT];       /* "3.4" a week */
-	bool is_border, is_outside; /* outside: counted to no block */
-	unsigned char *near; /* by index of hot_view.traps: 1 within the band; owned */
-};
-
-struct hot_source {
-	int64_t id;
-	char letter; /* 'A'.. on the map; 0: it has no position */
-	char name[NAME_BYTES];
-	enum source_kind kind;
-	bool has_point;
-	struct point at;
-	struct point outline[OUTLINE_MAX];
-	size_t n_outline;
-	struct gradient gradient; /* n = 0: no distance is known */
-	char says[HOT_SAYS]; /* "Catch halves about every 150 m going away from ..." */
-	char numbers[HOT_SAYS];
-	char note[HOT_SAYS]; /* a clue, not a verdict: practice, by kind of source */
-};
-
 struct hot_view {
 	int64_t farm;
 	char title[SAY_LINE];  /* "Addermoor · CM · season 2026" */
@@ -102,7 +72,9 @@ struct hot_view {
 	size_t n_traps;
 	struct hot_source *sources;
 	size_t n_sources;
-	double band;             /* metres; 0: none */
+	struct hot_points points; /* of the map */
+	char *letters; /* "A Yard (bins)  B Lane (wild, off the map)"; owned; NULL */
+	double band;   /* metres; 0: none */
 	char clumping[SAY_LINE]; /* "clumped: ..." */
 	char no_map[SAY_LINE];   /* why there is no map: no positions; "" */
 	char missing[HOT_SAYS];  /* what cannot be said for want of positions; "" */

@@ -118,5 +118,8 @@ void hotspots_free(struct hot_view *v)
 	free(v->alikes);
 	free(v->rows);
 	free(v->sources);
+	free(v->points.x);
+	free(v->points.y);
+	free(v->letters);
 	*v = (struct hot_view){ 0 };
 }

@@ -1,8 +1,9 @@
-/* Where the traps and the sources are, in metres, and whether the catch falls away from
- * a source. */
+/* hotspots_map.c - where the traps and the sources are, in metres, and whether the
+ * catch falls away from a source. */
 #include "hotspots_words.h"
 
 #include "base/mem.h"
+#include "base/plot.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "book/sources.h"
@@ -207,8 +208,8 @@ static void fill_source(struct hot_source *to, const struct source *s,
 			  "distance."));
 	else if (!plane || located->n == 0)
 		text_copy(to->says, sizeof to->says,
-			_("None of the traps compared has a position: nothing can be said of "
-			  "distance."));
+			_("None of the traps compared has a position: nothing can be "
+			  "said of distance."));
 	else {
 		place_source(to, s, plane);
 		fill_gradient(to, s, plane, located);
@@ -231,6 +232,52 @@ static void fill_sources(struct hot_view *v, const struct sources *sources,
 	}
 }
 
+static void add_point(struct hot_points *p, struct point at)
+{
+	p->x[p->n] = at.x;
+	p->y[p->n++] = at.y;
+}
+
+/* Sources go onto a map of the traps. */
+static void add_source(struct hot_points *p, struct hot_source *s)
+{
+	s->is_on_map = s->letter && p->n_traps > 0 &&
+		       plot_is_near(p->x, p->y, p->n_traps, s->at.x, s->at.y);
+	if (!s->is_on_map)
+		return;
+	add_point(p, s->at);
+	for (size_t i = 0; i < s->n_outline; i++)
+		add_point(p, s->outline[i]);
+}
+
+static void fill_points(struct hot_view *v)
+{
+	struct hot_points *p = &v->points;
+	size_t most = v->n_traps + v->n_sources * (OUTLINE_MAX + 1);
+
+	p->x = mem_new(most, sizeof *p->x);
+	p->y = mem_new(most, sizeof *p->y);
+	for (size_t i = 0; i < v->n_traps; i++)
+		if (v->traps[i].has_position)
+			add_point(p, v->traps[i].at);
+	p->n_traps = p->n;
+	for (size_t i = 0; i < v->n_sources; i++)
+		add_source(p, &v->sources[i]);
+}
+
+static void say_letters(struct hot_view *v)
+{
+	struct buf out = { 0 };
+
+	for (size_t i = 0; i < v->n_sources; i++)
+		if (v->sources[i].letter)
+			buf_addf(&out, "%s%c %s (%s%s)", out.n ? "  " : "",
+				v->sources[i].letter, v->sources[i].name,
+				_(source_kind_word(v->sources[i].kind)),
+				v->sources[i].is_on_map ? "" : _(", off the map"));
+	v->letters = out.text;
+}
+
 bool hot_fill_map(struct hot_view *v, struct book *b, const struct log *l,
 	const struct hot_field *f, const struct hot_ask *ask, struct err *e)
 {
@@ -246,6 +293,8 @@ bool hot_fill_map(struct hot_view *v, struct book *b, const struct log *l,
 	v->classes = _(class_words);
 	fill_traps(v, l, f, has_plane ? &plane : NULL);
 	fill_sources(v, &sources, has_plane ? &plane : NULL, &located);
+	fill_points(v);
+	say_letters(v);
 	hot_say_missing(v, &located);
 	hot_set_free(&located);
 	free(sources.items);

@@ -145,7 +145,7 @@ static void say_unknown(const struct flight_view *v, int cols, struct buf *out)
 {
 	struct buf line = { 0 };
 
-	buf_addf(&line, _("What comes next is not known: %s"), v->no_events);
+	buf_addf(&line, _("What comes next is not known: %s"), v->events.none);
 	buf_add(out, "\n");
 	paper_wrap(out, line.text, 0, cols);
 	buf_free(&line);

@@ -1,9 +1,8 @@
-/* The map of traps and sources in plain characters. */
+/* hotspots_map.c - the map of traps and sources in plain characters. */
 #include "base/mem.h"
 #include "base/plot.h"
 #include "base/words.h"
 #include "hotspots_parts.h"
-#include "map_points.h"
 #include "paper/ascii.h"
 
 #include <math.h>
@@ -16,7 +15,6 @@ struct map {
 	const struct hot_view *v;
 	struct plot plot;
 	char *cells; /* rows * cols */
-	struct map_points points;
 };
 
 static void put(struct map *m, struct point at, char mark)
@@ -92,10 +90,8 @@ static void add_legend(const struct map *m, int cols, struct buf *out)
 	const struct hot_view *v = m->v;
 	struct buf line = { 0 };
 
-	map_say_sources(&m->points, v, &line);
-	if (line.n)
-		paper_wrap(out, line.text, 0, cols);
-	buf_clear(&line);
+	if (v->letters)
+		paper_wrap(out, v->letters, 0, cols);
 	buf_addf(&line, "%s%s", v->classes ? v->classes : "",
 		_("  ? not read  o not compared"));
 	paper_wrap(out, line.text, 0, cols);
@@ -105,7 +101,7 @@ static void add_legend(const struct map *m, int cols, struct buf *out)
 /* No higher than the farm needs at the scale that its width asks for. */
 static struct plot fit(const struct map *m, int cols)
 {
-	const struct map_points *all = &m->points;
+	const struct hot_points *all = &m->v->points;
 	struct plot plot = plot_fit(all->x, all->y, all->n, ROWS, cols);
 	double south = all->y[0], north = all->y[0];
 	int rows;
@@ -125,7 +121,7 @@ static void draw(struct map *m, int cols, struct buf *out)
 	m->cells = mem_new(n, 1);
 	memset(m->cells, ' ', n);
 	for (size_t i = 0; i < m->v->n_sources; i++)
-		if (map_shows(&m->points, &m->v->sources[i]))
+		if (m->v->sources[i].is_on_map)
 			draw_source(m, &m->v->sources[i]);
 	draw_traps(m);
 	add_cells(m, out);
@@ -139,12 +135,10 @@ void hotspots_map(const struct hot_view *v, int cols, struct buf *out)
 
 	if (v->n_traps == 0)
 		return;
-	map_points_of(&m.points, v);
 	buf_add(out, "\n");
-	if (m.points.n > 0) {
+	if (v->points.n > 0) {
 		draw(&m, cols, out);
 		add_legend(&m, cols, out);
 	} else
 		paper_wrap(out, v->no_map, 0, cols);
-	map_points_free(&m.points);
 }

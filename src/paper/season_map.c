@@ -1,5 +1,4 @@
-/* The map of traps and sources to scale, north upwards. */
-#include "map_points.h"
+/* season_map.c - the map of traps and sources to scale, north upwards. */
 #include "season_parts.h"
 
 #include "base/buf.h"
@@ -17,16 +16,15 @@ struct map {
 	const struct hot_view *v;
 	const struct season_chart *charts; /* of the pest: they name the blocks */
 	size_t n_charts;
-	struct map_points points;
 	double west, north, per_mm; /* metres at the corner; metres a mm */
 	double most_h;              /* mm */
 	struct pdf_box box;
 };
 
-/* The finest scale at which all points have room; the map is no higher than it needs. */
+/* The finest scale at which all points have room; the map is as low as it can be. */
 static void lay_out(struct map *m, const struct leaf *l)
 {
-	const struct map_points *all = &m->points;
+	const struct hot_points *all = &m->v->points;
 	double west = all->x[0], east = west, south = all->y[0], north = south;
 
 	for (size_t i = 1; i < all->n; i++) {
@@ -161,6 +159,11 @@ static void say_classes(const struct hot_view *v, struct buf *out)
 		_("  ? not read  o not compared"));
 }
 
+static const char *letters_of(const struct hot_view *v)
+{
+	return v->letters ? v->letters : "";
+}
+
 static void set_map(struct leaf *l, struct map *m)
 {
 	const struct pdf_pen pen = { .width = 0.25 };
@@ -170,7 +173,7 @@ static void set_map(struct leaf *l, struct map *m)
 	pdf_frame(l->pdf, m->box, &pen);
 	pdf_clip(l->pdf, m->box);
 	for (size_t i = 0; i < m->v->n_sources; i++)
-		if (map_shows(&m->points, &m->v->sources[i]))
+		if (m->v->sources[i].is_on_map)
 			set_source(l, m, &m->v->sources[i]);
 	for (size_t i = 0; i < m->n_charts; i++)
 		set_block(l, m, &m->charts[i]);
@@ -191,18 +194,13 @@ bool season_has_map(const struct hot_view *v)
 
 double season_map_words(const struct leaf *l, const struct season_pest *s)
 {
-	struct map m = { .v = &s->hot };
 	struct buf text = { 0 };
 
-	map_points_of(&m.points, &s->hot);
 	say_classes(&s->hot, &text);
 	double h = pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
-	buf_clear(&text);
-	map_say_sources(&m.points, &s->hot, &text);
-	h += pdf_text_height(l->pdf, l->body.w, &leaf_small, text.text);
+	h += pdf_text_height(l->pdf, l->body.w, &leaf_small, letters_of(&s->hot));
 	h += pdf_text_height(l->pdf, l->body.w, &leaf_small_bold, s->name);
 	buf_free(&text);
-	map_points_free(&m.points);
 	return h + scale_h + 1;
 }
 
@@ -215,13 +213,11 @@ void season_map(struct leaf *l, const struct season_page *p,
 		.most_h = most };
 	struct buf text = { 0 };
 
-	map_points_of(&m.points, &s->hot);
 	leaf_words(l, 0, &leaf_small_bold, s->name);
 	set_map(l, &m);
 	say_classes(&s->hot, &text);
 	season_set(l, 0, &leaf_small, &text);
-	map_say_sources(&m.points, &s->hot, &text);
+	buf_add(&text, letters_of(&s->hot));
 	season_set(l, 0, &leaf_small, &text);
 	buf_free(&text);
-	map_points_free(&m.points);
 }

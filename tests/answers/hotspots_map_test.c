@@ -1,5 +1,7 @@
 #include "hot.h"
 
+#include "../hot_points.h"
+
 /* An invented abandoned orchard west of the twelve traps; its distances to them and the
  * fit were worked with GEOS and R 4.2.2 (tests/reference/source_polygon.csv). */
 static const struct corner garth[] = { { 46.1004, -35.5035 }, { 46.1009, -35.5022 },
@@ -135,6 +137,55 @@ static void why_there_is_no_fall_is_said(void **state)
 		hot_see(&f, &v, (struct hot_ask){ 0 });
 		if (!strstr(v.sources[0].says, row[i].says))
 			fail_msg("%s: %s", row[i].why, v.sources[0].says);
+		shut(&f, &v);
+	}
+}
+
+/* Other layers' tests fill views by hand, and must not fill others than these. */
+static void expect_the_same_points_by_hand(struct hot_view v)
+{
+	const struct hot_points want = v.points;
+
+	if (v.sources[0].is_on_map != v.sources[0].has_point)
+		return; /* by hand all of them are on the map */
+	hot_points_fill(&v);
+	assert_int_equal(v.points.n, want.n);
+	assert_int_equal(v.points.n_traps, want.n_traps);
+	assert_memory_equal(v.points.x, want.x, want.n * sizeof *want.x);
+	assert_memory_equal(v.points.y, want.y, want.n * sizeof *want.y);
+}
+
+/* The traps lie within 700 m: twice that beside them is still near. */
+static void a_far_source_is_off_the_map(void **state)
+{
+	static const struct {
+		const char *why;
+		double lon;
+		bool is_on_map;
+		const char *letters;
+	} row[] = {
+		{ "a kilometre away", -35.513, true, "A Yard (bins)" },
+		{ "a hundred", -36.8, false, "A Yard (bins, off the map)" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+		struct fixture f;
+		struct hot_view v = { 0 };
+		fixture_open(&f);
+		hang_orchard(&f, 0);
+		put_source(&f, (struct source){ .name = "Yard",
+				       .kind = SOURCE_BINS,
+				       .has_position = true,
+				       .lat = 46.1,
+				       .lon = row[i].lon });
+		hot_see(&f, &v, (struct hot_ask){ 0 });
+		if (v.sources[0].is_on_map != row[i].is_on_map ||
+			strcmp(v.letters, row[i].letters) != 0)
+			fail_msg("%s: %s", row[i].why, v.letters);
+		assert_int_equal(v.points.n_traps, ORCHARD_TRAPS);
+		assert_int_equal(v.points.n, ORCHARD_TRAPS + row[i].is_on_map);
+		expect_the_same_points_by_hand(v);
 		shut(&f, &v);
 	}
 }
@@ -299,6 +350,7 @@ int main(void)
 		cmocka_unit_test(catch_falls_away_from_the_orchard_wherever_it_is),
 		cmocka_unit_test(a_source_is_a_clue_and_no_proof),
 		cmocka_unit_test(why_there_is_no_fall_is_said),
+		cmocka_unit_test(a_far_source_is_off_the_map),
 		cmocka_unit_test(a_source_drawn_round_a_trap_is_no_distance_from_it),
 		cmocka_unit_test(without_positions_the_rest_still_stands),
 		cmocka_unit_test(traps_at_one_point_have_no_neighbourhoods),

@@ -76,7 +76,7 @@ static void fill_events(struct flight_view *v)
 	SET(events[1].at, "920 F");
 	SET(events[1].when, "Thu 9 Jul to Sun 12 Jul (as in 2 earlier years)");
 	SET(events[1].source, "another guide, table 2");
-	v->events = (struct events){ events, 2, 2 };
+	v->events = (struct events){ .items = events, .n = 2 };
 }
 
 /* Two flights with a week that nobody looked and a full card; a season before. */
@@ -302,7 +302,7 @@ static void what_is_not_known_says_why(void **state)
 	v.events.n = 0;
 	v.heat.state = HEAT_NO_BIOFIX;
 	SET(v.biofix.set, "biofix not set");
-	SET(v.no_events, "biofix not set");
+	SET(v.events.none, "biofix not set");
 	char *text = print(&v, 80);
 	assert_non_null(
 		strstr(text, "\nWhat comes next is not known: biofix not set\n"));

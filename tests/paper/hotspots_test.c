@@ -5,6 +5,7 @@
 
 #include <cmocka.h>
 
+#include "../hot_points.h"
 #include "lines.h"
 #include "paper/ascii.h"
 #include "paper/hotspots.h"
@@ -35,6 +36,7 @@ static void fill_map(struct hot_view *v)
 {
 	static struct hot_trap traps[5];
 	static struct hot_source sources[1];
+	static char letters[] = "A Mill Lane (abandoned)";
 
 	for (int i = 0; i < 5; i++)
 		traps[i] = (struct hot_trap){ .trap = i,
@@ -56,6 +58,8 @@ static void fill_map(struct hot_view *v)
 	v->n_traps = 5;
 	v->sources = sources;
 	v->n_sources = 1;
+	v->letters = letters;
+	hot_points_fill(v);
 	v->classes = "0 none  9 20 and more";
 }
 
@@ -175,6 +179,7 @@ static void hotspots_say_what_they_have_no_map_for(void **state)
 	fill(&v);
 	for (size_t i = 0; i < v.n_traps; i++)
 		v.traps[i].has_position = false;
+	hot_points_fill(&v);
 	SET(v.no_map, "No map: no trap has a position.");
 	SET(v.missing, "Distances need positions.");
 	text = print(&v, 80);

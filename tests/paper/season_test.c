@@ -5,6 +5,7 @@
 
 #include <cmocka.h>
 
+#include "../hot_points.h"
 #include "lines.h"
 #include "paper/pdf.h"
 #include "readers.h"
@@ -48,7 +49,8 @@ static void a_week_nobody_looked_at_is_no_zero(void **state)
 	char *text = print(&p, 78);
 
 	(void)state;
-	/* counted little, 2, 7, not read, a full card, 12, none, 1, 4, 9, 3, not read */
+	/* counted little, 2, 7, not read, a full card, 12, none, 1, 4, 9, 3, not
+	 * read */
 	assert_non_null(strstr(text,
 		"2026   \u2581\u2581 \u2581\u2581 \u2582\u2582 \u00b7\u00b7 ++ "
 		"\u2584\u2584 __ \u2581\u2581 \u2582\u2582 \u2583\u2583 "
@@ -307,12 +309,15 @@ static struct hot_source source = { .letter = 'A',
 static struct season_page with_map(void)
 {
 	struct season_page p = seasons_with(1);
+	static char letters[] = "A Old Quarry (abandoned)";
 	struct hot_view *v = &p.pests[0].hot;
 
 	v->traps = traps;
 	v->n_traps = sizeof traps / sizeof *traps;
 	v->sources = &source;
 	v->n_sources = 1;
+	v->letters = letters;
+	hot_points_fill(v);
 	return p;
 }
 
