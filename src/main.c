@@ -1,4 +1,4 @@
-/* The command line up to the command, and the exit status. */
+/* main.c - the command line up to the command, and the exit status. */
 #include "answers/say.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -204,7 +204,8 @@ static bool fill_context(
 		return false;
 	/* Of what is in the memory alone nothing is left in the end. */
 	return (*ctx->book_path && strcmp(ctx->book_path, ":memory:") != 0) ||
-	       err_set(e, ERR_USAGE, _("--book wants the name of a file"));
+	       err_set(e, ERR_USAGE, _("%s wants the name of a file"),
+		       o->book ? "--book" : "MOTHTALLY_BOOK");
 }
 
 static bool start(int argc, char **argv, bool utf8, struct err *e)

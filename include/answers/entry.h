@@ -58,8 +58,8 @@ struct entry_ask {
 
 struct entry_row {
 	int64_t id; /* settings: their place, 1.. */
-	char cells[ENTRY_CELLS_MAX]
-		  [ENTRY_CELL]; /* of the columns with list_cols, in order */
+	/* of the columns with list_cols, in order */
+	char cells[ENTRY_CELLS_MAX][ENTRY_CELL];
 	bool is_retired;
 	enum tone tone;
 	char note[SAY_LINE]; /* "hangs since 4 May", "pulled 3 Sep", "usual: 5"; "" */
@@ -111,13 +111,6 @@ struct entry_choices {
 	} * items;
 	size_t n, cap;
 	bool only; /* nothing else may be typed */
-};
-
-/* What changed in a record, latest first, a line each: "12 Jun 07:42 JR: lure was
- * CM 1 mg, is CM 10 mg". */
-struct entry_changes {
-	char (*lines)[SAY_LINE * 2];
-	size_t n, cap;
 };
 
 #endif

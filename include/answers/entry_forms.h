@@ -10,8 +10,7 @@
 bool entry_read(struct entry *out, struct book *b, const struct entry_ask *ask,
 	int64_t id, const struct log *l, struct err *e);
 
-/* Writes out the days that were typed short, as day_typed has them; of a pick it may lie
- * ahead. */
+/* Writes out days typed short, as day_typed has them; that of a pick may lie ahead. */
 void entry_settle_days(struct entry *r, const struct log *l);
 
 /* Looks at one field as it is typed; false: fault says what would be right. */
@@ -52,16 +51,5 @@ bool entry_remove(struct book *b, enum entry_kind kind, int64_t id, struct err *
 /* Adds what refers to it, as "5 visits"; nothing: entry_remove would take it out. */
 bool entry_users(struct book *b, enum entry_kind kind, int64_t id, struct buf *out,
 	struct err *e);
-
-/* What the form calls a column of the book's table, and how it shows a value there. */
-void entry_say_value(const char *table, const struct manner *m, const char *field,
-	const char *raw, char label[static SAY_SHORT], char out[static ENTRY_TEXT]);
-
-bool entry_changes_read(struct entry_changes *out, struct book *b, enum entry_kind kind,
-	int64_t id, struct err *e);
-/* The same without the lines that say that it was put in. */
-bool treatment_corrections_read(struct entry_changes *out, struct book *b,
-	const struct manner *m, int64_t treatment, struct err *e);
-void entry_changes_free(struct entry_changes *c);
 
 #endif

@@ -48,8 +48,7 @@ struct flight_row {
 	char peak_rate[SAY_SHORT];              /* "9.5" */
 	char d10[SAY_SHORT], d50[SAY_SHORT], d90[SAY_SHORT];
 	char moths[SAY_SHORT], dd50[SAY_SHORT]; /* "312 F" at the 50 % day; "" */
-	char flags
-		[SAY_LINE]; /* "open start, gap at peak"; "too few to call a flight" */
+	char flags[SAY_LINE]; /* "open start, gap at peak"; "too few to call ..." */
 };
 
 struct flight_biofix {
@@ -67,9 +66,9 @@ struct flight_view {
 	struct flight_ask ask;
 	char title[SAY_LINE]; /* "Flight  CM  all farms"; with farm, block, trap */
 	char right[DAY_TEXT_SIZE];
-	struct flight_line now;                     /* the season asked for */
-	struct flight_line earlier[FLIGHT_SEASONS]; /* seasons before it, latest first,
-	                                             * aligned by week of the season */
+	struct flight_line now; /* the season asked for */
+	/* seasons before it, latest first, aligned by week of the season */
+	struct flight_line earlier[FLIGHT_SEASONS];
 	size_t n_earlier;
 	double threshold; /* per trap and week, the one in force; -1: none */
 	struct flight_mark marks[FLIGHT_MARKS_MAX];
@@ -81,12 +80,11 @@ struct flight_view {
 	struct heat_sum heat;
 	char heat_text[SAY_LINE];
 	struct events events;
-	char no_events[SAY_LINE]; /* why there are none */
-	char says[SAY_LINE];      /* nothing caught yet; no trap for this pest; "" */
+	char says[SAY_LINE]; /* nothing caught yet; no trap for this pest; "" */
 };
 
-/* Month-day that the farm's season starts on; farm 0: the one that all farms share, else
- * the calendar year's. */
+/* Month-day that the farm's season starts on; farm 0: the one that all farms share,
+ * else the calendar year's. */
 int log_season_start(const struct log *l, int64_t farm);
 /* season: year that the season of `day` began in, for the farm (0: calendar year). */
 int log_season(const struct log *l, int64_t farm, int32_t day);

@@ -23,6 +23,7 @@ enum heat_state {
 struct heat_sum {
 	enum heat_state state;
 	struct dd_sum sum;
+	int64_t station; /* whose days; 0 without one */
 	char unit;
 	int32_t from, to;  /* days summed */
 	bool skips_biofix; /* `from` is the day after biofix (limits.skip_biofix_day) */
@@ -37,25 +38,27 @@ bool heat_rule(const struct pest *p, struct dd_rule *out, struct err *e);
  * NULL: none, or several and none chosen. */
 const struct station *heat_station(const struct log *l, int64_t farm);
 
-/* A station's days from..to in `unit`, gaps of up to fill_days filled (0: none). */
-bool heat_read(struct heat_days *out, struct book *b, int64_t station, int32_t from,
-	int32_t to, char unit, int32_t fill_days, struct err *e);
+/* Which days of which station. */
+struct heat_want {
+	int64_t station;
+	int32_t from, to;
+	char unit;         /* 'C' or 'F', whatever they were typed in */
+	int32_t fill_days; /* gaps of up to so many are filled; 0: none */
+};
+bool heat_read(struct heat_days *out, struct book *b, const struct heat_want *want,
+	struct err *e);
 /* The days that a sum from..to is made of, gaps filled as the book's setting says: with
  * those around it that filling needs, and the day after it, which double methods need;
  * none after the log's day. */
 bool heat_read_span(struct heat_days *out, struct book *b, const struct log *l,
-	int64_t station, const struct heat_sum *span, struct err *e);
+	const struct heat_sum *span, struct err *e);
 void heat_free(struct heat_days *h);
 
 /* Since the biofix of farm and pest in the season of `day`, up to `day`. */
-bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l,
-	int64_t farm, int64_t pest, int32_t day, struct err *e);
-
-/* The same; `each` (may be NULL) is told every day of it. */
 struct heat_ask {
 	int64_t farm, pest;
 	int32_t day;
-	dd_each *each;
+	dd_each *each; /* is told every day of it; NULL: nobody is */
 	void *arg;
 };
 bool heat_since(struct heat_sum *out, struct book *b, const struct log *l,

@@ -2,7 +2,7 @@
 #ifndef ANSWERS_RECORD_H
 #define ANSWERS_RECORD_H
 
-#include "answers/entry.h"
+#include "answers/entry_changes.h"
 #include "answers/log.h"
 #include "answers/say.h"
 

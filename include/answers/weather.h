@@ -20,16 +20,19 @@ struct weather_list {
 	char title[SAY_LINE];   /* "Weather  Low Gauge" */
 	char farms[SAY_LINE];   /* farms that go by it */
 	char heat[SAY_LINE]; /* whose degree-days stand beside: "CM, base 50 F ..." */
-	struct weather_row
-		*rows; /* latest first, from today back to the season's start,
-	                           * a row for every day, read or not */
+	/* latest first, from today back to the season's start, each day, read or not */
+	struct weather_row *rows;
 	size_t n, cap;
 	int missing; /* days of the season before today without both temperatures */
 };
 
-/* station 0: the farm's; pest 0: no degree-days beside it. */
+struct weather_ask {
+	int64_t farm;
+	int64_t station; /* 0: the farm's */
+	int64_t pest;    /* whose degree-days stand beside; 0: none */
+};
 bool weather_list_read(struct weather_list *w, struct book *b, const struct log *l,
-	int64_t farm, int64_t station, int64_t pest, struct err *e);
+	const struct weather_ask *ask, struct err *e);
 void weather_list_free(struct weather_list *w);
 
 #endif

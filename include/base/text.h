@@ -41,11 +41,23 @@ double text_hundredths(double x);
 /* Copies s into out of `size` bytes, cut between characters. True if all fitted. */
 bool text_copy(char *out, size_t size, const char *s);
 
+/* Makes a text that has more than `size` bytes with its NUL shorter, in place: paths in
+ * it, the longest first, lose their middle, "/home/ann/...orchard/book.db", so that
+ * what is said behind them is not what is cut. What is still too long stays so. */
+void text_shorten_paths(char *s, size_t size);
+
 /* Drops spaces and tabs at both ends, in place. */
 void text_trim(char *s);
 
+/* Drops the last character with the combining ones on it, in place. */
+void text_erase_last(char *s);
+
 /* Reads a whole text as a number lo..hi; false otherwise (empty, sign, blanks, 1e3). */
 bool text_int(const char *s, int32_t lo, int32_t hi, int32_t *out);
+
+/* Takes "46.25" or "-8" off *text: 1 to 3 digits, 15 decimals at most; nothing else of
+ * what strtod would take. False: *text stays. */
+bool text_degrees(const char **text, double *out);
 
 /* Reads "5", "5.2" or "5.25" as hundredths, 0..max_x100; a third decimal is refused. */
 bool text_x100(const char *s, int32_t max_x100, int32_t *out);

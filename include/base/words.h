@@ -20,8 +20,8 @@
 const char *words_shown(const char *text) __attribute__((format_arg(1)));
 
 /* For an English word that another language says in several ways: the context, a
- * literal, tells them apart in the catalogue. NC_() stands in a table, and what it gives
- * is shown through words_in(). */
+ * literal, tells them apart in the catalogue. NC_() stands in a table, and what it
+ * gives is shown through words_in(). */
 #define C_(context, text) words_in(context "\004" text)
 #define NC_(context, text) context "\004" text
 
@@ -29,10 +29,10 @@ const char *words_shown(const char *text) __attribute__((format_arg(1)));
  * context is translated too. */
 const char *words_in(const char *key) __attribute__((format_arg(1)));
 
-/* A word of the shipped tables (share/words.sh) as it is shown: what a pest or a lure is
- * called, a note, a published event. A text that is in none of them is given back as it
- * is; a grower's own that equals a word of them means the same and is shown like it. The
- * book and files keep the word of the table. */
+/* A word of the shipped tables (share/words.sh) as it is shown: what a pest or a lure
+ * is called, a note, a published event. A text that is in none of them is given back as
+ * it is; a grower's own that equals a word of them means the same and is shown like it.
+ * The book and files keep the word of the table. */
 const char *words_shipped(const char *text);
 /* The word of a table that is shown so, in either case of letters; else the text. */
 const char *words_as_shipped(const char *shown);
@@ -40,8 +40,10 @@ const char *words_as_shipped(const char *shown);
 /* The numbers of those who read: with the decimal mark of their locale once a catalogue
  * is in use, else with a point. Files, SQL and the season know the point alone, and
  * LC_NUMERIC stays "C": what people read is printed by the two functions below.
- * Called once, when the language is set; it looks at the environment. */
+ * Called when the language is set; it looks at the environment. */
 void words_set_numbers(void);
+/* From now on as without a catalogue: for an answer that a program reads. */
+void words_plain(void);
 /* True if the mark is a comma. */
 bool words_comma(void);
 /* Like snprintf and buf_addf. */

@@ -66,6 +66,8 @@ bool demo_open(const struct context *ctx,
 	bool (*pages)(const struct context *ctx, const char *notice, struct err *e),
 	struct err *e);
 
+enum { ARGS_REST = 2 };
+
 /* One option of a command. */
 struct option_row {
 	const char *name;   /* without the dashes */
@@ -74,11 +76,18 @@ struct option_row {
 	char letter;        /* short form, 0 = none */
 };
 
-/* Reads argv[1..]: options anywhere, `--` ends them; what is left goes to rest[0..max),
- * *n_rest of them. `--help` prints the command's synopsis, help and example to stdout,
- * and gives false with e->kind = ERR_NONE: return false at once. */
-bool args_read(int argc, char **argv, const struct option_row *rows, size_t n_rows,
-	const char **rest, size_t max, size_t *n_rest, struct err *e);
+/* What a command takes behind its name, and what was given of it. */
+struct args {
+	const struct option_row *rows; /* the last is all zero; NULL: no option */
+	size_t max;                    /* 0..ARGS_REST words beside the options */
+	const char *rest[ARGS_REST];   /* those words; NULL: not given */
+	size_t n_rest;
+};
+
+/* Reads argv[1..]: options anywhere, `--` ends them. `--help` prints the command's
+ * synopsis, help and example to stdout, and gives false with e->kind = ERR_NONE: return
+ * false at once. rest and n_rest are to be zero-initialised. */
+bool args_read(int argc, char **argv, struct args *a, struct err *e);
 
 /* Writes the text to stdout, whole; a failed write is an error (with an empty sentence
  * when the reader just went away, as `head` does). Empties it. */

@@ -49,10 +49,11 @@ static bool read_lines(
 	struct heat_days read = { 0 }, used = { 0 };
 	int32_t from = ask->from - fill_days, to = ask->to + fill_days + 1;
 	int32_t last = to > ask->today ? ask->today : to;
+	struct heat_want want = { ask->station.id, from, last, ask->unit, 0 };
 
-	bool ok = heat_read(&read, b, ask->station.id, from, last, ask->unit, 0, e) &&
-		  heat_read(&used, b, ask->station.id, from, last, ask->unit, fill_days,
-			  e);
+	bool ok = heat_read(&read, b, &want, e);
+	want.fill_days = fill_days;
+	ok = ok && heat_read(&used, b, &want, e);
 	if (ok) {
 		struct dd_span span = { used.items, used.n, ask->from, ask->to };
 		t->total = dd_total(&ask->rule, &span, add_line, t);

@@ -1,5 +1,5 @@
-/* What changed in a record, in the words of its form. */
-#include "answers/entry_forms.h"
+/* entry_changes.c - what changed in a record, in the words of its form. */
+#include "answers/entry_changes.h"
 
 #include "base/mem.h"
 #include "base/text.h"

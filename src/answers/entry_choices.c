@@ -1,5 +1,6 @@
-/* What the fields of a form are chosen from. */
+/* entry_choices.c - what the fields of a form are chosen from. */
 #include "answers/entry_forms.h"
+#include "answers/trial.h"
 
 #include "base/mem.h"
 #include "base/text.h"
@@ -157,13 +158,21 @@ static void add_once(struct entry_choices *out, const char *text, const char *he
 		add(out, text, help);
 }
 
-/* Each that a block has, once. */
+/* Each that a block has, once; then those that published thresholds are for, lest the
+ * first block's is written otherwise and none of them finds it. */
 static void crops(const struct choosing *c)
 {
 	const struct blocks *all = &c->log->blocks;
+	struct published_rows published = { 0 };
+	struct err none = { 0 };
 
 	for (size_t i = 0; i < all->n; i++)
 		add_once(c->out, words_shipped(all->items[i].crop), "");
+	if (published_read(&published, c->log, 0, &none))
+		for (size_t i = 0; i < published.n; i++)
+			add_once(c->out, words_shipped(published.items[i].rule.crop),
+				"");
+	published_free(&published);
 }
 
 static void biofix_rule_words(const struct choosing *c)

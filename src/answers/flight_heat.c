@@ -1,4 +1,4 @@
-/* Degree-days beside the weeks of the chart and the half-catch days. */
+/* flight_heat.c - degree-days beside the weeks of the chart and the half-catch days. */
 #include "flight_parts.h"
 
 #include <math.h>
@@ -23,15 +23,6 @@ static bool is_known(const struct heat_sum *sum)
 	return sum->state == HEAT_SUM || sum->state == HEAT_AT_LEAST;
 }
 
-/* The days that a sum was made of. */
-static bool read_days(struct heat_days *days, struct book *b, const struct log *l,
-	int64_t farm, const struct heat_sum *sum, struct err *e)
-{
-	const struct station *station = heat_station(l, farm);
-
-	return heat_read_span(days, b, l, station->id, sum, e);
-}
-
 bool flight_fill_line_heat(struct flight_line *line, struct book *b,
 	const struct log *l, const struct flight_ask *ask, int32_t end, struct err *e)
 {
@@ -39,12 +30,13 @@ bool flight_fill_line_heat(struct flight_line *line, struct book *b,
 	struct heat_sum sum;
 	struct dd_rule rule;
 
-	if (!heat_since_biofix(&sum, b, l, ask->farm, ask->pest, end, e))
+	const struct heat_ask of = { .farm = ask->farm, .pest = ask->pest, .day = end };
+	if (!heat_since(&sum, b, l, &of, e))
 		return false;
 	if (!is_known(&sum))
 		return true;
 	bool ok = heat_rule(log_pest(l, ask->pest), &rule, e) &&
-		  read_days(&days, b, l, ask->farm, &sum, e);
+		  heat_read_span(&days, b, l, &sum, e);
 	if (ok) {
 		const struct dd_span span = { days.items, days.n, sum.from, sum.to };
 		dd_total(&rule, &span, take_sum, line);
@@ -75,13 +67,16 @@ bool flight_fill_heat(struct flight_view *v, struct book *b, const struct log *l
 	struct heat_days days = { 0 };
 	struct dd_rule rule;
 
-	if (!heat_since_biofix(&v->heat, b, l, v->ask.farm, v->ask.pest, s->end, e))
+	const struct heat_ask of = {
+		.farm = v->ask.farm, .pest = v->ask.pest, .day = s->end
+	};
+	if (!heat_since(&v->heat, b, l, &of, e))
 		return false;
 	say_heat(&v->heat, v->heat_text, sizeof v->heat_text);
 	if (!is_known(&v->heat))
 		return true;
 	bool ok = heat_rule(log_pest(l, v->ask.pest), &rule, e) &&
-		  read_days(&days, b, l, v->ask.farm, &v->heat, e);
+		  heat_read_span(&days, b, l, &v->heat, e);
 	if (ok)
 		fill_half_catch(v, &rule, &days, s->series.first_day);
 	heat_free(&days);

@@ -93,11 +93,11 @@ static void fill_gaps(struct heat_days *out, int32_t max_days)
 	*out = all;
 }
 
-bool heat_read(struct heat_days *out, struct book *b, int64_t station, int32_t from,
-	int32_t to, char unit, int32_t fill_days, struct err *e)
+bool heat_read(struct heat_days *out, struct book *b, const struct heat_want *want,
+	struct err *e)
 {
 	struct weather_days days = { 0 };
-	bool ok = book_weather(b, station, from, to, &days, e);
+	bool ok = book_weather(b, want->station, want->from, want->to, &days, e);
 
 	out->n = 0;
 	for (size_t i = 0; ok && i < days.n; i++) {
@@ -105,12 +105,12 @@ bool heat_read(struct heat_days *out, struct book *b, int64_t station, int32_t f
 		out->items =
 			mem_grow(out->items, &out->cap, out->n + 1, sizeof *out->items);
 		out->items[out->n++] = (struct dd_temps){ .day = d->day,
-			.min = in_unit(d->min, d->unit, unit),
-			.max = in_unit(d->max, d->unit, unit) };
+			.min = in_unit(d->min, d->unit, want->unit),
+			.max = in_unit(d->max, d->unit, want->unit) };
 	}
 	free(days.items);
 	if (ok)
-		fill_gaps(out, fill_days);
+		fill_gaps(out, want->fill_days);
 	return ok;
 }
 
@@ -129,23 +129,25 @@ static int32_t last_known(const struct heat_days *days)
 }
 
 bool heat_read_span(struct heat_days *out, struct book *b, const struct log *l,
-	int64_t station, const struct heat_sum *span, struct err *e)
+	const struct heat_sum *span, struct err *e)
 {
 	int32_t around = l->limits.fill_days + 1;
 	int32_t last = span->to + around < l->today ? span->to + around : l->today;
+	const struct heat_want want = { span->station, span->from - around, last,
+		span->unit, l->limits.fill_days };
 
-	return heat_read(out, b, station, span->from - around, last, span->unit,
-		l->limits.fill_days, e);
+	return heat_read(out, b, &want, e);
 }
 
 static bool sum_since(struct heat_sum *out, struct book *b, const struct log *l,
-	const struct dd_rule *rule, int64_t station, const struct heat_ask *ask,
-	struct err *e)
+	const struct heat_ask *ask, struct err *e)
 {
 	struct heat_days days = { 0 };
+	struct dd_rule rule;
 
 	out->to = ask->day;
-	if (!heat_read_span(&days, b, l, station, out, e)) {
+	if (!heat_rule(log_pest(l, ask->pest), &rule, e) ||
+		!heat_read_span(&days, b, l, out, e)) {
 		heat_free(&days);
 		return false;
 	}
@@ -155,7 +157,7 @@ static bool sum_since(struct heat_sum *out, struct book *b, const struct log *l,
 	} else {
 		out->to = out->last_day < ask->day ? out->last_day : ask->day;
 		const struct dd_span span = { days.items, days.n, out->from, out->to };
-		out->sum = dd_total(rule, &span, ask->each, ask->arg);
+		out->sum = dd_total(&rule, &span, ask->each, ask->arg);
 		out->state = out->sum.missing ? HEAT_AT_LEAST : HEAT_SUM;
 	}
 	heat_free(&days);
@@ -169,7 +171,6 @@ bool heat_since(struct heat_sum *out, struct book *b, const struct log *l,
 		l, ask->farm, ask->pest, log_season(l, ask->farm, ask->day));
 	const struct station *station = heat_station(l, ask->farm);
 	const struct pest *p = log_pest(l, ask->pest);
-	struct dd_rule rule;
 
 	*out = (struct heat_sum){ .state = HEAT_NO_BIOFIX,
 		.from = DAY_NONE,
@@ -183,19 +184,11 @@ bool heat_since(struct heat_sum *out, struct book *b, const struct log *l,
 	out->state = HEAT_NO_STATION;
 	if (!station)
 		return true;
+	out->station = station->id;
 	out->unit = p->heat.unit;
 	out->skips_biofix = l->limits.skip_biofix_day != 0;
 	out->from = biofix->day + (out->skips_biofix ? 1 : 0);
-	return heat_rule(p, &rule, e) &&
-	       sum_since(out, b, l, &rule, station->id, ask, e);
-}
-
-bool heat_since_biofix(struct heat_sum *out, struct book *b, const struct log *l,
-	int64_t farm, int64_t pest, int32_t day, struct err *e)
-{
-	const struct heat_ask ask = { .farm = farm, .pest = pest, .day = day };
-
-	return heat_since(out, b, l, &ask, e);
+	return sum_since(out, b, l, ask, e);
 }
 
 /* Whole degree-days. No blank between thousands: "at least 1 539" is two numbers. */

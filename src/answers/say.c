@@ -124,7 +124,8 @@ void say_bring(const struct brings *b, char *out, size_t size)
 		say_add(out, size, text);
 	}
 	if (lures + cards == 0)
-		text_copy(out, size, _("nothing"));
+		text_copy(
+			out, size, b->unknown > 0 ? _("nothing known") : _("nothing"));
 }
 
 void say_day_title(int32_t day, char *out, size_t size)

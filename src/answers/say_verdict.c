@@ -1,4 +1,4 @@
-/* An answer in words: verdict, what is missing, doubts. */
+/* say_verdict.c - an answer in words: verdict, what is missing, doubts. */
 #include "answers/say.h"
 
 #include "base/text.h"
@@ -98,50 +98,46 @@ static void say_unread(enum unread u, int32_t nights, char *out, size_t size)
 		say_not_read(u == UNREAD_SKIPPED, nights, out, size);
 }
 
+static void say_lacking_reading(const struct judgement *j, char *out, size_t size)
+{
+	if (j->traps > 1 || j->unread == UNREAD_NO)
+		snprintf(out, size, _("%d of %d traps read"), (int)j->read,
+			(int)j->traps);
+	else
+		say_unread(j->unread, j->unread_nights, out, size);
+}
+
+static void say_lacking_traps(const struct judgement *j, char *out, size_t size)
+{
+	if (j->read == 0)
+		snprintf(out, size, _("none of %d traps read"), (int)j->traps);
+	else
+		snprintf(out, size, _("only %d of %d traps read"), (int)j->read,
+			(int)j->traps);
+}
+
 void say_lacking(const struct judgement *j, char *out, size_t size)
 {
-	text_copy(out, size, "");
-	switch (j->verdict == VERDICT_UNKNOWN ? j->lacking : LACKING_NOTHING) {
-	case LACKING_READING:
-		if (j->traps > 1 || j->unread == UNREAD_NO)
-			snprintf(out, size, _("%d of %d traps read"), (int)j->read,
-				(int)j->traps);
-		else
-			say_unread(j->unread, j->unread_nights, out, size);
-		break;
-	case LACKING_WEEKS:
-		text_copy(out, size, _("has not hung as long as the rule looks back"));
-		break;
-	case LACKING_SPLIT:
+	static const char *const words[LACKING_COUNT] = {
+		[LACKING_WEEKS] = N_("has not hung as long as the rule looks back"),
+		[LACKING_FLOOR] = N_("card was full: at least this many"),
+		[LACKING_AGREEMENT] = N_("counted twice, not settled"),
+		[LACKING_BIOFIX] = N_("biofix not set"),
+		[LACKING_HEAT] = N_("degree-days not known: temperatures are missing"),
+		[LACKING_FLIGHT] = N_("flight not known"),
+	};
+	enum lacking lacking =
+		j->verdict == VERDICT_UNKNOWN ? j->lacking : LACKING_NOTHING;
+
+	if (lacking == LACKING_READING)
+		say_lacking_reading(j, out, size);
+	else if (lacking == LACKING_TRAPS)
+		say_lacking_traps(j, out, size);
+	else if (lacking == LACKING_SPLIT)
 		snprintf(out, size, _("%d moths in %d nights cannot be divided"),
 			(int)j->moths, (int)j->nights);
-		break;
-	case LACKING_FLOOR:
-		text_copy(out, size, _("card was full: at least this many"));
-		break;
-	case LACKING_TRAPS:
-		if (j->read == 0)
-			snprintf(out, size, _("none of %d traps read"), (int)j->traps);
-		else
-			snprintf(out, size, _("only %d of %d traps read"), (int)j->read,
-				(int)j->traps);
-		break;
-	case LACKING_AGREEMENT:
-		text_copy(out, size, _("counted twice, not settled"));
-		break;
-	case LACKING_BIOFIX:
-		text_copy(out, size, _("biofix not set"));
-		break;
-	case LACKING_HEAT:
-		text_copy(out, size,
-			_("degree-days not known: temperatures are missing"));
-		break;
-	case LACKING_FLIGHT:
-		text_copy(out, size, _("flight not known"));
-		break;
-	default:
-		break;
-	}
+	else
+		text_copy(out, size, words[lacking] ? _(words[lacking]) : "");
 }
 
 void say_doubts(const struct judgement *j, char *out, size_t size)

@@ -104,25 +104,28 @@ static void tell_day(
 
 /* Since biofix; in the pest's unit, whatever the list's. */
 static bool fill_heat(struct weather_list *w, struct book *b, const struct log *l,
-	int64_t farm, int64_t pest, struct err *e)
+	const struct weather_ask *ask, struct err *e)
 {
 	struct heat_sum sum;
 	struct heat_days days = { 0 };
 	struct dd_rule rule;
-	const struct pest *p = log_pest(l, pest);
+	const struct pest *p = log_pest(l, ask->pest);
 
 	text_copy(w->heat, sizeof w->heat, "");
 	if (!p)
 		return true;
-	if (!heat_since_biofix(&sum, b, l, farm, pest, l->today, e))
+	const struct heat_ask of = {
+		.farm = ask->farm, .pest = ask->pest, .day = l->today
+	};
+	if (!heat_since(&sum, b, l, &of, e))
 		return false;
 	char text[SAY_LINE];
 	say_heat(&sum, text, sizeof text);
 	snprintf(w->heat, sizeof w->heat, "%s: %.140s", p->code, text);
 	if (sum.state != HEAT_SUM && sum.state != HEAT_AT_LEAST)
 		return true;
-	bool ok = heat_rule(p, &rule, e) &&
-		  heat_read_span(&days, b, l, w->station.id, &sum, e);
+	sum.station = w->station.id;
+	bool ok = heat_rule(p, &rule, e) && heat_read_span(&days, b, l, &sum, e);
 	if (ok) {
 		struct telling to = { w, l->today };
 		const struct dd_span span = { days.items, days.n, sum.from, sum.to };
@@ -139,11 +142,11 @@ static char usual_unit(const struct weather_days *days)
 }
 
 bool weather_list_read(struct weather_list *w, struct book *b, const struct log *l,
-	int64_t farm, int64_t station, int64_t pest, struct err *e)
+	const struct weather_ask *ask, struct err *e)
 {
-	const struct station *s =
-		station ? find_station(l, station) : heat_station(l, farm);
-	const struct farm *f = log_farm(l, farm);
+	const struct station *s = ask->station ? find_station(l, ask->station)
+					       : heat_station(l, ask->farm);
+	const struct farm *f = log_farm(l, ask->farm);
 	int32_t first = day_season_start(l->today, f ? f->season_start : 101);
 	struct weather_days raw = { 0 };
 	struct heat_days days = { 0 };
@@ -158,11 +161,12 @@ bool weather_list_read(struct weather_list *w, struct book *b, const struct log 
 	if (ok && w->unit == 0)
 		w->unit = usual_unit(&raw);
 	free(raw.items);
-	ok = ok && heat_read(&days, b, s->id, first, l->today, w->unit, 0, e);
+	const struct heat_want want = { s->id, first, l->today, w->unit, 0 };
+	ok = ok && heat_read(&days, b, &want, e);
 	if (ok)
 		fill_rows(w, &days, first, l->today);
 	heat_free(&days);
-	return ok && fill_heat(w, b, l, farm, pest, e);
+	return ok && fill_heat(w, b, l, ask, e);
 }
 
 void weather_list_free(struct weather_list *w)

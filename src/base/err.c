@@ -26,9 +26,11 @@ static void clean(char *out, const char *from, size_t n)
 	*out = '\0';
 }
 
+enum { SAID_BYTES = 6144 }; /* a sentence with the longest path there is */
+
 bool err_set(struct err *e, enum err_kind kind, const char *fmt, ...)
 {
-	char all[2 * sizeof e->text]; /* apart: an argument may be e->text itself */
+	char all[SAID_BYTES]; /* apart: an argument may be e->text itself */
 	char cut[sizeof e->text];
 	va_list args;
 
@@ -39,6 +41,7 @@ bool err_set(struct err *e, enum err_kind kind, const char *fmt, ...)
 	va_end(args);
 	if (wrote < 0)
 		all[0] = '\0';
+	text_shorten_paths(all, sizeof cut);
 	text_copy(cut, sizeof cut, all);
 	clean(e->text, cut, strlen(cut));
 	e->kind = kind;

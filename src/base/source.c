@@ -1,9 +1,9 @@
 #include "base/source.h"
 
+#include "base/text.h"
 #include "base/words.h"
 
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 static const char *const kinds[SOURCE_KIND_COUNT] = {
@@ -59,27 +59,6 @@ void outline_write(const struct source *s, char *out)
 	}
 }
 
-/* Takes "46.25" or "-8" off *text: not what strtod alone would also take. */
-static bool take_degrees(const char **text, double *out)
-{
-	static const char digits[] = "0123456789";
-	const char *s = *text + (**text == '-');
-	size_t whole = strspn(s, digits), part = 0;
-
-	if (whole < 1 || whole > 3)
-		return false;
-	s += whole;
-	if (*s == '.') {
-		part = strspn(++s, digits);
-		s += part;
-		if (part < 1 || part > 15)
-			return false;
-	}
-	*out = strtod(*text, NULL) + 0.0; /* -0 is 0 */
-	*text = s;
-	return true;
-}
-
 static void skip_blanks(const char **text)
 {
 	*text += strspn(*text, " \t");
@@ -88,10 +67,10 @@ static void skip_blanks(const char **text)
 /* "lat lon" and the ';' behind it, unless it is the last. */
 static bool take_corner(const char **text, struct corner *out)
 {
-	if (!take_degrees(text, &out->lat) || (**text != ' ' && **text != '\t'))
+	if (!text_degrees(text, &out->lat) || (**text != ' ' && **text != '\t'))
 		return false;
 	skip_blanks(text);
-	if (!take_degrees(text, &out->lon) || !corner_good(*out))
+	if (!text_degrees(text, &out->lon) || !corner_good(*out))
 		return false;
 	skip_blanks(text);
 	if (**text == '\0')

@@ -3,6 +3,7 @@
 #include "base/text.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 #include <wchar.h>
 
@@ -134,6 +135,55 @@ bool text_copy(char *out, size_t size, const char *s)
 	return fits;
 }
 
+/* The longest word with a slash in it; its bytes, 0: there is none. */
+static size_t longest_path(char *s, char **at)
+{
+	size_t most = 0;
+
+	for (s += strspn(s, " "); *s; s += strspn(s, " ")) {
+		size_t n = strcspn(s, " ");
+
+		if (n > most && memchr(s, '/', n)) {
+			most = n;
+			*at = s;
+		}
+		s += n;
+	}
+	return most;
+}
+
+static bool is_inside(const char *s)
+{
+	return ((unsigned char)*s & 0xC0) == 0x80;
+}
+
+/* Takes bytes from..to out and puts the gap there; no character is torn. */
+static void take_middle(char *s, size_t from, size_t to)
+{
+	static const char gap[] = "...";
+
+	while (from > 0 && is_inside(s + from))
+		from--;
+	while (is_inside(s + to))
+		to++;
+	memmove(s + from + strlen(gap), s + to, strlen(s + to) + 1);
+	memcpy(s + from, gap, strlen(gap));
+}
+
+void text_shorten_paths(char *s, size_t size)
+{
+	enum { PATH_LEAST = 24, GAP = 3 };
+	size_t n = 0;
+	char *path = NULL;
+
+	while (strlen(s) >= size && (n = longest_path(s, &path)) > PATH_LEAST) {
+		size_t over = strlen(s) - size + 1 + GAP;
+		size_t keep = n > over + PATH_LEAST ? n - over : PATH_LEAST - GAP;
+
+		take_middle(path, keep / 2, n - (keep - keep / 2));
+	}
+}
+
 void text_trim(char *s)
 {
 	size_t from = strspn(s, " \t"), n = strlen(s);
@@ -158,6 +208,19 @@ static int64_t digits(const char **s)
 	return *s == from ? -1 : sum;
 }
 
+void text_erase_last(char *s)
+{
+	size_t at = 0, last = 0, n = 0;
+	uint32_t cp = 0;
+
+	while ((n = text_decode(s + at, strlen(s + at), &cp)) > 0) {
+		if (text_char_cols(cp) > 0)
+			last = at;
+		at += n;
+	}
+	s[last] = '\0';
+}
+
 bool text_int(const char *s, int32_t lo, int32_t hi, int32_t *out)
 {
 	int64_t value = digits(&s);
@@ -165,6 +228,26 @@ bool text_int(const char *s, int32_t lo, int32_t hi, int32_t *out)
 	if (value < 0 || *s || value < lo || value > hi)
 		return false;
 	*out = (int32_t)value;
+	return true;
+}
+
+bool text_degrees(const char **text, double *out)
+{
+	static const char digits[] = "0123456789";
+	const char *s = *text + (**text == '-');
+	size_t whole = strspn(s, digits), part = 0;
+
+	if (whole < 1 || whole > 3)
+		return false;
+	s += whole;
+	if (*s == '.') {
+		part = strspn(++s, digits);
+		s += part;
+		if (part < 1 || part > 15)
+			return false;
+	}
+	*out = strtod(*text, NULL) + 0.0; /* -0 is 0 */
+	*text = s;
 	return true;
 }
 

@@ -1,3 +1,4 @@
+/* value.c - the columns of files: how each kind of value is read and written. */
 #include "base/buf.h"
 #include "base/column.h"
 #include "base/day.h"
@@ -10,8 +11,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
-
-enum { DEGREE_DECIMALS_MAX = 15 };
 
 static bool text_read(const struct column *c, const char *text, void *field)
 {
@@ -126,23 +125,11 @@ const struct value value_area = { x100_read, int_clear, x100_write, x100_right }
 
 static bool degree_read(const struct column *c, const char *text, void *field)
 {
-	static const char digits[] = "0123456789";
-	const char *s = text + (*text == '-');
-	size_t whole = strspn(s, digits), part = 0;
+	double value = 0;
 
-	if (whole < 1 || whole > 3)
+	if (!text_degrees(&text, &value) || *text || value < c->lo || value > c->hi)
 		return false;
-	s += whole;
-	if (*s == '.') {
-		part = strspn(++s, digits);
-		s += part;
-		if (part < 1 || part > DEGREE_DECIMALS_MAX)
-			return false;
-	}
-	double value = strtod(text, NULL);
-	if (*s || value < c->lo || value > c->hi)
-		return false;
-	*(double *)field = value + 0.0; /* -0 is 0 */
+	*(double *)field = value;
 	return true;
 }
 

@@ -70,6 +70,12 @@ void words_set_numbers(void)
 	numbers = theirs;
 }
 
+void words_plain(void)
+{
+	setlocale(LC_MESSAGES, "C");
+	words_set_numbers();
+}
+
 bool words_comma(void)
 {
 	return numbers != (locale_t)0;

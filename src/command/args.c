@@ -1,3 +1,4 @@
+/* args.c - the options and words of a command, and its help. */
 #include "base/words.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
@@ -13,7 +14,7 @@ struct reading {
 	const char *command;
 	char **argv;
 	int argc, at;
-	const struct option_row *rows;
+	struct args *args;
 	size_t n_rows;
 	uint32_t seen; /* bit i: rows[i] was given */
 };
@@ -64,8 +65,8 @@ static bool print_help(const char *name, struct err *e)
 static void name_options(const struct reading *r, struct buf *out)
 {
 	for (size_t i = 0; i < r->n_rows; i++)
-		buf_addf(out, "%s%s%s", i ? ", " : "", r->rows[i].name[1] ? "--" : "-",
-			r->rows[i].name);
+		buf_addf(out, "%s%s%s", i ? ", " : "",
+			r->args->rows[i].name[1] ? "--" : "-", r->args->rows[i].name);
 	buf_addf(out, "%s--help", r->n_rows ? _(" and ") : "");
 }
 
@@ -87,7 +88,7 @@ static bool unknown_option(const struct reading *r, const char *given, struct er
 /* Takes the option of row i; inline_value (NULL: none) stood behind = or the letter. */
 static bool take(struct reading *r, size_t i, const char *inline_value, struct err *e)
 {
-	const struct option_row *row = &r->rows[i];
+	const struct option_row *row = &r->args->rows[i];
 	const char *given = r->argv[r->at];
 
 	if (r->seen >> i & 1)
@@ -112,8 +113,8 @@ static bool take_long(struct reading *r, struct err *e)
 	size_t n = strcspn(name, "=");
 
 	for (size_t i = 0; i < r->n_rows; i++)
-		if (strlen(r->rows[i].name) == n &&
-			strncmp(r->rows[i].name, name, n) == 0)
+		if (strlen(r->args->rows[i].name) == n &&
+			strncmp(r->args->rows[i].name, name, n) == 0)
 			return take(r, i, name[n] ? name + n + 1 : NULL, e);
 	return unknown_option(r, r->argv[r->at], e);
 }
@@ -123,30 +124,31 @@ static bool take_letter(struct reading *r, struct err *e)
 	const char *given = r->argv[r->at];
 
 	for (size_t i = 0; i < r->n_rows; i++)
-		if (r->rows[i].letter && r->rows[i].letter == given[1])
+		if (r->args->rows[i].letter && r->args->rows[i].letter == given[1])
 			return take(r, i, given[2] ? given + 2 : NULL, e);
 	return unknown_option(r, given, e);
 }
 
-static bool keep(const struct reading *r, const char **rest, size_t max, size_t *n_rest,
-	struct err *e)
+static bool keep(const struct reading *r, struct err *e)
 {
-	if (*n_rest == max)
+	struct args *a = r->args;
+
+	if (a->n_rest == a->max)
 		return err_set(e, ERR_USAGE,
 			_("%s has no use for \"%s\"; mothtally %s --help tells what it "
 			  "takes"),
 			r->command, r->argv[r->at], r->command);
-	rest[(*n_rest)++] = r->argv[r->at];
+	a->rest[a->n_rest++] = r->argv[r->at];
 	return true;
 }
 
-bool args_read(int argc, char **argv, const struct option_row *rows, size_t n_rows,
-	const char **rest, size_t max, size_t *n_rest, struct err *e)
+bool args_read(int argc, char **argv, struct args *a, struct err *e)
 {
-	struct reading r = { argv[0], argv, argc, 1, rows, n_rows, 0 };
+	struct reading r = { argv[0], argv, argc, 1, a, 0, 0 };
 	bool options = true;
 
-	*n_rest = 0;
+	while (a->rows && a->rows[r.n_rows].name)
+		r.n_rows++;
 	for (; r.at < argc; r.at++) {
 		const char *given = argv[r.at];
 		bool ok;
@@ -158,7 +160,7 @@ bool args_read(int argc, char **argv, const struct option_row *rows, size_t n_ro
 			continue;
 		}
 		if (!options || given[0] != '-' || !given[1])
-			ok = keep(&r, rest, max, n_rest, e);
+			ok = keep(&r, e);
 		else if (given[1] == '-')
 			ok = take_long(&r, e);
 		else

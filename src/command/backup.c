@@ -1,15 +1,16 @@
+/* backup.c - the command that copies the book to a file. */
 #include "base/words.h"
 #include "command/command.h"
 
 bool command_backup(const struct context *ctx, int argc, char **argv, struct err *e)
 {
-	const char *target;
 	struct buf text = { 0 };
-	size_t n_rest;
+	struct args a = { .max = 1 };
 
-	if (!args_read(argc, argv, NULL, 0, &target, 1, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if (n_rest == 0)
+	const char *target = a.rest[0];
+	if (!target)
 		return err_set(e, ERR_USAGE,
 			_("backup wants the name of a new file: mothtally backup "
 			  "FILE"));

@@ -1,3 +1,4 @@
+/* check.c - the command that looks through the whole book. */
 #include "base/words.h"
 #include "command/command.h"
 
@@ -29,9 +30,9 @@ static bool look(
 bool command_check(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	struct buf text = { 0 };
-	size_t n_rest;
+	struct args a = { 0 };
 
-	if (!args_read(argc, argv, NULL, 0, NULL, 0, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	struct book *b = open_to_read(ctx, e);
 	bool ok = b && look(ctx, b, &text, e);

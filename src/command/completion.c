@@ -1,5 +1,5 @@
-/* What shells complete, made from the table of commands: the synopsis of each says its
- * options, which of them take a value, and what its words are. */
+/* completion.c - what shells complete, made from the table of commands: the synopsis of
+ * each says its options, which of them take a value, and what its words are. */
 #include "base/words.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
@@ -198,13 +198,13 @@ static void add_zsh(struct buf *out)
 
 bool command_completion(const struct context *ctx, int argc, char **argv, struct err *e)
 {
-	const char *shell = "";
 	struct buf text = { 0 };
-	size_t n_rest;
+	struct args a = { .max = 1 };
 
 	(void)ctx;
-	if (!args_read(argc, argv, NULL, 0, &shell, 1, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
+	const char *shell = a.n_rest ? a.rest[0] : "";
 	if (strcmp(shell, "bash") == 0)
 		add_bash(&text);
 	else if (strcmp(shell, "zsh") == 0)

@@ -1,3 +1,4 @@
+/* degree_days.c - the command that sums degree-days of a station. */
 #include "answers/dd_table.h"
 #include "answers/heat.h"
 #include "answers/settings.h"
@@ -32,10 +33,11 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 		{ "from", &w->from, NULL, 0 },
 		{ "to", &w->to, NULL, 0 },
 		{ "csv", NULL, &w->csv, 0 },
+		{ 0 },
 	};
-	size_t n;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	if (!w->station || !w->from)
 		return err_set(e, ERR_USAGE,

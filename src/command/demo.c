@@ -1,3 +1,4 @@
+/* demo.c - the invented book: made, opened in the pages, printed. */
 #define _XOPEN_SOURCE 700 /* nftw */
 
 #include "answers/settings.h"
@@ -237,11 +238,11 @@ bool demo_open(const struct context *ctx,
 bool command_demo(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	bool print = false;
-	const struct option_row rows[] = { { "print", NULL, &print, 0 } };
+	const struct option_row rows[] = { { "print", NULL, &print, 0 }, { 0 } };
+	struct args a = { .rows = rows };
 	int32_t today = ctx->today_given ? ctx->today : last_day();
-	size_t n_rest;
 
-	if (!args_read(argc, argv, rows, 1, NULL, 0, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	if (print)
 		return print_demo(ctx, today, e);

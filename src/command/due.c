@@ -1,3 +1,4 @@
+/* due.c - the command that tells which lures and cards are due. */
 #include "answers/due.h"
 #include "command/command.h"
 #include "exchange/report_csv.h"
@@ -19,13 +20,13 @@ bool command_due(const struct context *ctx, int argc, char **argv, struct err *e
 	const struct option_row rows[] = {
 		{ "farm", &farm, NULL, 0 },
 		{ "csv", NULL, &csv, 0 },
+		{ 0 },
 	};
 	struct report r = { 0 };
 	struct buf text = { 0 };
-	size_t n_rest;
+	struct args a = { .rows = rows };
 
-	if (!args_read(
-		    argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	bool ok = report_open(ctx, farm, NULL, &r, e);
 	if (ok && csv)

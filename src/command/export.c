@@ -1,3 +1,4 @@
+/* export.c - the command that writes records as a file. */
 #include "base/words.h"
 #include "command/command.h"
 #include "exchange/exchange.h"
@@ -58,24 +59,23 @@ static struct book *open_to_export(
 
 bool command_export(const struct context *ctx, int argc, char **argv, struct err *e)
 {
-	const char *rest[2];
-	size_t n;
+	struct args a = { .max = 2 };
 
 	if (formats_are_asked(argc, argv))
 		return formats_give_out(ctx, argc, argv, e);
-	if (!args_read(argc, argv, NULL, 0, rest, 2, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if (n == 0)
+	if (a.n_rest == 0)
 		return err_set(e, ERR_USAGE,
 			_("export needs a kind of file: mothtally export KIND [FILE]"));
-	const struct kind *kind = kind_find(rest[0], e);
+	const struct kind *kind = kind_find(a.rest[0], e);
 	if (!kind)
 		return false;
 	struct book *b = open_to_export(ctx, kind, e);
 	if (!b)
 		return false;
-	bool ok = n == 2 && strcmp(rest[1], "-") != 0
-			  ? to_file(b, kind, rest[1], e)
+	bool ok = a.rest[1] && strcmp(a.rest[1], "-") != 0
+			  ? to_file(b, kind, a.rest[1], e)
 			  : exchange_export(b, kind, to_stdout, NULL, e);
 	book_close(b);
 	return ok;

@@ -1,5 +1,5 @@
+/* flight.c - the command that tells the flights of a season. */
 #include "answers/flight.h"
-#include "base/text.h"
 #include "base/words.h"
 #include "command/command.h"
 #include "exchange/report_csv.h"
@@ -14,19 +14,6 @@ struct words {
 	bool csv;
 };
 
-static bool read_year(struct words *w, struct err *e)
-{
-	int32_t year = 0;
-
-	if (w->year && !text_int(w->year, DAY_YEAR_MIN, DAY_YEAR_MAX, &year))
-		return err_set(e, ERR_USAGE,
-			_("--season \"%s\" is no year that a season began in, such as "
-			  "2026"),
-			w->year);
-	w->season = (int)year;
-	return true;
-}
-
 static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 {
 	const struct option_row rows[] = {
@@ -36,10 +23,11 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 		{ "trap", &w->trap, NULL, 0 },
 		{ "season", &w->year, NULL, 0 },
 		{ "csv", NULL, &w->csv, 0 },
+		{ 0 },
 	};
-	size_t n;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	if (!w->pest)
 		return err_set(
@@ -47,28 +35,7 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 	if ((w->block || w->trap) && !w->farm)
 		return err_set(e, ERR_USAGE,
 			_("--block and --trap need --farm: names are a farm's own"));
-	return read_year(w, e);
-}
-
-static bool find_block(
-	const struct log *l, const struct words *w, struct flight_ask *a, struct err *e)
-{
-	struct buf there = { 0 };
-
-	for (size_t i = 0; i < l->blocks.n; i++) {
-		const struct block *b = &l->blocks.items[i];
-
-		if (b->farm != a->farm)
-			continue;
-		if (strcmp(b->name, w->block) == 0)
-			a->block = b->id;
-		buf_addf(&there, "%s%s", there.n ? ", " : "", b->name);
-	}
-	if (a->block == 0)
-		err_set(e, ERR_NOT_FOUND, _("%s has no block \"%s\"; it has: %s"),
-			w->farm, w->block, there.text ? there.text : _("none"));
-	buf_free(&there);
-	return a->block != 0;
+	return report_read_year(w->year, &w->season, e);
 }
 
 static bool is_asked(const struct flight_ask *a, const struct trap *t)
@@ -150,7 +117,7 @@ static bool answer(
 	const struct log *l = &r->log;
 	struct flight_ask a = { .farm = r->farm, .pest = r->pest, .trap = NO_TRAP };
 
-	if ((w->block && !find_block(l, w, &a, e)) ||
+	if ((w->block && !report_find_block(r, w->block, &a.block, e)) ||
 		(w->trap && !find_trap(l, w, &a, e)))
 		return false;
 	a.season = w->season ? w->season : log_season(l, a.farm, l->today);

@@ -127,14 +127,13 @@ bool formats_are_asked(int argc, char **argv)
 
 static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 {
-	const struct option_row rows[] = { { "farm", &w->farm, NULL, 0 } };
-	const char *rest[2] = { NULL, NULL };
-	size_t n;
+	const struct option_row rows[] = { { "farm", &w->farm, NULL, 0 }, { 0 } };
+	struct args a = { .rows = rows, .max = 2 };
 
-	if (!args_read(argc, argv, rows, 1, rest, 2, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	w->format = find(rest[0]);
-	w->path = rest[1];
+	w->format = find(a.rest[0]);
+	w->path = a.rest[1];
 	return true;
 }
 

@@ -1,3 +1,4 @@
+/* hotspots.c - the command that tells where it is hot. */
 #include "answers/hotspots.h"
 #include "base/text.h"
 #include "base/words.h"
@@ -15,18 +16,14 @@ struct words {
 
 static bool read_numbers(struct words *w, struct err *e)
 {
-	int32_t year = 0, flight = 0;
+	int32_t flight = 0;
 
-	if (w->year && !text_int(w->year, DAY_YEAR_MIN, DAY_YEAR_MAX, &year))
-		return err_set(e, ERR_USAGE,
-			_("--season \"%s\" is no year that a season began in, such as "
-			  "2026"),
-			w->year);
+	if (!report_read_year(w->year, &w->season, e))
+		return false;
 	if (w->flight && !text_int(w->flight, 1, FLIGHTS_MAX, &flight))
 		return err_set(e, ERR_USAGE,
 			_("--flight \"%s\" is no flight of a season, such as 1"),
 			w->flight);
-	w->season = (int)year;
 	w->number = (int)flight;
 	return true;
 }
@@ -39,10 +36,11 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 		{ "season", &w->year, NULL, 0 },
 		{ "flight", &w->flight, NULL, 0 },
 		{ "csv", NULL, &w->csv, 0 },
+		{ 0 },
 	};
-	size_t n;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	if (!w->pest)
 		return err_set(e, ERR_USAGE,

@@ -1,3 +1,4 @@
+/* import.c - the command that takes in a file of records. */
 #include "base/words.h"
 #include "book/places.h"
 #include "book/rules.h"
@@ -69,17 +70,17 @@ static bool read_wish(int argc, char **argv, struct wish *w, struct err *e)
 		{ .name = "crop", .value = &w->filter.crop },
 		{ .name = "condition", .value = &w->filter.condition },
 		{ .name = "source", .value = &w->filter.source },
+		{ 0 },
 	};
-	const char *rest[2] = { NULL, NULL };
-	size_t n;
+	struct args a = { .rows = rows, .max = 2 };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, rest, 2, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if (n == 0)
+	if (a.n_rest == 0)
 		return err_set(e, ERR_USAGE,
 			_("import needs a kind of file: mothtally import KIND FILE"));
-	w->kind = kind_find(rest[0], e);
-	w->path = rest[1];
+	w->kind = kind_find(a.rest[0], e);
+	w->path = a.rest[1];
 	return w->kind && check_wish(w, e);
 }
 

@@ -82,24 +82,24 @@ static bool import_into(const struct context *ctx, const struct layout *l,
 bool import_ghcn(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	struct ghcn_from from = { .today = ctx->today };
-	const struct option_row rows[] = { { "station", &from.station, NULL, 0 } };
-	const char *rest[2] = { NULL, NULL };
-	size_t n;
+	const struct option_row rows[] = { { "station", &from.station, NULL, 0 },
+		{ 0 } };
+	struct args a = { .rows = rows, .max = 2 };
 
-	if (!args_read(argc, argv, rows, 1, rest, 2, &n, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if (n < 2)
+	if (a.n_rest < 2)
 		return err_set(e, ERR_USAGE,
 			_("import needs a file: mothtally import %s FILE (- is the "
 			  "standard input)"),
-			rest[0]);
-	bool piped = strcmp(rest[1], "-") == 0;
-	from.name = piped ? _("standard input") : rest[1];
-	from.file = piped ? stdin : fopen(rest[1], "rbe");
+			a.rest[0]);
+	bool piped = strcmp(a.rest[1], "-") == 0;
+	from.name = piped ? _("standard input") : a.rest[1];
+	from.file = piped ? stdin : fopen(a.rest[1], "rbe");
 	if (!from.file)
 		return err_set(e, errno == ENOENT ? ERR_NOT_FOUND : ERR_INPUT,
-			_("%s cannot be read: %s"), rest[1], strerror(errno));
-	bool ok = import_into(ctx, find_layout(rest[0]), &from, e);
+			_("%s cannot be read: %s"), a.rest[1], strerror(errno));
+	bool ok = import_into(ctx, find_layout(a.rest[0]), &from, e);
 	if (!piped)
 		fclose(from.file);
 	return ok;

@@ -1,4 +1,4 @@
-/* Another scout's book into this one; looking first; going back. */
+/* merge.c - another scout's book into this one; looking first; going back. */
 #include "answers/merging.h"
 #include "base/words.h"
 #include "book/backups.h"
@@ -111,13 +111,13 @@ bool command_merge(const struct context *ctx, int argc, char **argv, struct err 
 {
 	bool look = false, back = false, open = false;
 	const struct option_row rows[] = { { "look", NULL, &look, 0 },
-		{ "undo", NULL, &back, 0 }, { "open", NULL, &open, 0 } };
-	const char *file = NULL;
-	size_t n_rest;
+		{ "undo", NULL, &back, 0 }, { "open", NULL, &open, 0 }, { 0 } };
+	struct args a = { .rows = rows, .max = 1 };
 
-	if (!args_read(argc, argv, rows, 3, &file, 1, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if ((n_rest == 0) != (back || open) || (back && open) || (look && n_rest == 0))
+	const char *file = a.rest[0];
+	if ((a.n_rest == 0) != (back || open) || (back && open) || (look && !file))
 		return err_set(e, ERR_USAGE,
 			_("merge wants the other book: mothtally merge FILE; or --undo "
 			  "or --open alone"));

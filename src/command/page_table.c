@@ -1,4 +1,4 @@
-/* The pages of the loop, one row each: adding a page is adding a row. */
+/* page_table.c - the pages of the loop, one row each: adding a page is adding a row. */
 #include "session_act.h"
 #include "session_book.h"
 #include "session_past.h"
@@ -34,15 +34,22 @@ static bool read_week(struct session *s, struct err *e)
 	return true;
 }
 
-/* Asked from the run page it is as it stood on the run's date. */
+/* Asked from the run page it is as it stood on the run's date. Another program may have
+ * put traps before this one, or taken it out. */
 static bool read_why(struct session *s, struct err *e)
 {
+	int at = NO_TRAP;
+
 	if (s->why.of_run ? !session_read_run(s, e) : !session_read_log(s, e))
 		return false;
 	const struct log *l = s->why.of_run ? &s->run.log : &s->log;
-	why_of(l, s->why.trap, s->why.block, s->why.pest, &s->why.answer);
-	if (s->why.trap < 0 && !why_read_checks(l, s->book, s->why.block, s->why.pest,
-				       &s->why.answer, e))
+	if (s->why.trap && (at = (int)log_trap(l, s->why.trap)) == NO_TRAP)
+		return err_set(e, ERR_NOT_FOUND,
+			_("the %s is not in the book any more"),
+			ngettext("trap", "traps", 1));
+	why_of(l, at, s->why.block, s->why.pest, &s->why.answer);
+	if (at == NO_TRAP && !why_read_checks(l, s->book, s->why.block, s->why.pest,
+				     &s->why.answer, e))
 		return false;
 	s->why.page.alert = session_why_alert(s);
 	s->why.page.why = &s->why.answer;
@@ -56,6 +63,11 @@ static struct key_rows keys_entries(const struct session *s)
 	return entry_page_keys(&s->entry.page);
 }
 
+static void pick_entry(struct session *s, int64_t id)
+{
+	entry_page_pick(&s->entry.page, id);
+}
+
 /* Keys are the page's, not the book's; a text was written when it was opened. */
 static bool read_nothing(struct session *s, struct err *e)
 {
@@ -64,7 +76,7 @@ static bool read_nothing(struct session *s, struct err *e)
 	return true;
 }
 
-/* Each page takes a key, draws itself and says what happened; only its struct differs. */
+/* Each page takes a key, draws itself, says what happened; only its struct differs. */
 #define PAGE_CALLS(name, kind, at)                                                     \
 	static struct wish key_##name(struct session *s, struct input in)              \
 	{                                                                              \
@@ -124,7 +136,7 @@ const struct page_row session_pages[PAGE_COUNT] = {
 	[PAGE_BOOK] = { N_("Book"), book_page_keys, .read = session_read_book,
 		CALLS_OF(book) },
 	[PAGE_ENTRIES] = { N_("List"), entry_page_all_keys,
-		.read = session_read_entries, CALLS_OF(entries),
+		.read = session_read_entries, CALLS_OF(entries), .pick = pick_entry,
 		.keys_now = keys_entries },
 	[PAGE_FORM] = { N_("Form"), form_page_keys, .notes = form_page_notes,
 		.read = session_read_form, CALLS_OF(form), .turn = session_try_form },

@@ -60,6 +60,8 @@ struct page_row {
 	/* After each key: reads what its page asks to be shown instead. NULL: it has
 	 * nothing of the kind. */
 	void (*turn)(struct session *s);
+	/* Picks a record in its list, if it is there. NULL: it lists none. */
+	void (*pick)(struct session *s, int64_t id);
 	/* Those that work on what it shows now; NULL: keys(). */
 	struct key_rows (*keys_now)(const struct session *s);
 };

@@ -1,3 +1,4 @@
+/* pages.c - the page loop: reads a key, does what the page wishes, draws again. */
 #include "command/command.h"
 
 #include "answers/settings.h"
@@ -70,6 +71,12 @@ bool session_read_log(struct session *s, struct err *e)
 struct message *session_message(struct session *s)
 {
 	return session_pages[session_shown(s)].message(s);
+}
+
+void session_pick(struct session *s, int64_t id)
+{
+	if (session_pages[session_shown(s)].pick)
+		session_pages[session_shown(s)].pick(s, id);
 }
 
 void session_open(struct session *s, enum page page)
@@ -186,8 +193,8 @@ static bool prepare(struct session *s, struct err *e)
 	return true;
 }
 
-/* look NULL: the terminal is open already. What is wrong with the book is said before it
- * is taken over. */
+/* look NULL: the terminal is open already. What is wrong with the book is said before
+ * it is taken over. */
 static bool run(const struct context *ctx, const char *notice,
 	const struct term_look *look, struct err *e)
 {

@@ -1,3 +1,4 @@
+/* print.c - the command that prints a sheet or season page. */
 #include "base/words.h"
 #include "command/command.h"
 #include "papers.h"
@@ -53,14 +54,14 @@ static bool tell(struct printer *j, struct err *e)
 bool command_print(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	const char *printer = NULL;
-	const struct option_row rows[] = { { "printer", &printer, NULL, 0 } };
+	const struct option_row rows[] = { { "printer", &printer, NULL, 0 }, { 0 } };
+	struct args a = { .rows = rows };
 	char sheet[] = "sheet", *usual[] = { sheet, NULL };
 	struct papers p = { .to_printer = true };
 	struct printer job = { 0 };
 	int at = named_at(argc, argv);
-	size_t n_rest;
 
-	if (!args_read(at, argv, rows, 1, NULL, 0, &n_rest, e))
+	if (!args_read(at, argv, &a, e))
 		return false;
 	if (at == argc)
 		argv = usual, argc = 1, at = 0;

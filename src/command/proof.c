@@ -1,3 +1,4 @@
+/* proof.c - the command that tries the judgement on published values. */
 #include "answers/proof.h"
 #include "base/words.h"
 #include "command/command.h"
@@ -20,13 +21,15 @@ static bool judge(const struct proof_case *cases, size_t n, struct err *e)
 bool command_proof(const struct context *ctx, int argc, char **argv, struct err *e)
 {
 	bool csv = false;
-	const struct option_row rows[] = { { "csv", NULL, &csv, 0 } };
+	const struct option_row rows[] = { { "csv", NULL, &csv, 0 }, { 0 } };
+	struct args a = { .rows = rows };
 	struct proof_case *cases = NULL;
 	struct buf text = { 0 };
-	size_t n_rest;
 
-	if (!args_read(argc, argv, rows, 1, NULL, 0, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
+	if (csv)
+		words_plain();
 	size_t n = proof_run(&cases);
 	const struct proof_text all = { cases, n, proof_legend() };
 	if (csv)

@@ -1,3 +1,4 @@
+/* record.c - the command that writes the record of treatments, or a block's season. */
 #include "answers/record.h"
 
 #include "answers/say.h"
@@ -8,7 +9,6 @@
 #include "report.h"
 
 #include <stdio.h>
-#include <string.h>
 
 enum { PARAGRAPHS_MAX = 8 };
 
@@ -36,10 +36,11 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 		{ "from", &w->from, NULL, 0 },
 		{ "to", &w->to, NULL, 0 },
 		{ "csv", NULL, &w->csv, 0 },
+		{ 0 },
 	};
-	size_t n;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n, e) ||
+	if (!args_read(argc, argv, &a, e) ||
 		!read_day("--from", w->from, &w->first, e) ||
 		!read_day("--to", w->to, &w->last, e))
 		return false;
@@ -51,27 +52,6 @@ static bool read_words(int argc, char **argv, struct words *w, struct err *e)
 			_("--from %s lies after --to %s; it comes first"), w->from,
 			w->to);
 	return true;
-}
-
-static bool find_block(
-	const struct log *l, const struct words *w, struct record_ask *a, struct err *e)
-{
-	struct buf there = { 0 };
-
-	for (size_t i = 0; i < l->blocks.n; i++) {
-		const struct block *b = &l->blocks.items[i];
-
-		if (b->farm != a->farm)
-			continue;
-		if (strcmp(b->name, w->block) == 0)
-			a->block = b->id;
-		buf_addf(&there, "%s%s", there.n ? ", " : "", b->name);
-	}
-	if (a->block == 0)
-		err_set(e, ERR_NOT_FOUND, _("%s has no block \"%s\"; it has: %s"),
-			w->farm, w->block, there.text ? there.text : _("none"));
-	buf_free(&there);
-	return a->block != 0;
 }
 
 /* The season of the last day asked for; of all farms the one that begins first. */
@@ -118,7 +98,7 @@ static bool ask_of(const struct report *r, const struct words *w, struct record_
 		a->from = w->first;
 	if (w->last != DAY_NONE)
 		a->to = w->last;
-	return !w->block || find_block(l, w, a, e);
+	return !w->block || report_find_block(r, w->block, &a->block, e);
 }
 
 static struct record_form form_of(int cols, const char **says, const char **cautions)

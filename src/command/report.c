@@ -15,6 +15,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 static bool find(const char *farm, const char *pest, struct report *r, struct err *e)
 {
@@ -42,6 +43,43 @@ void report_close(struct report *r)
 	if (r->book)
 		book_close(r->book);
 	r->book = NULL;
+}
+
+bool report_find_block(
+	const struct report *r, const char *name, int64_t *block, struct err *e)
+{
+	const struct log *l = &r->log;
+	struct buf there = { 0 };
+
+	*block = 0;
+	for (size_t i = 0; i < l->blocks.n; i++) {
+		const struct block *b = &l->blocks.items[i];
+
+		if (b->farm != r->farm)
+			continue;
+		if (strcmp(b->name, name) == 0)
+			*block = b->id;
+		buf_addf(&there, "%s%s", there.n ? ", " : "", b->name);
+	}
+	if (*block == 0)
+		err_set(e, ERR_NOT_FOUND, _("%s has no block \"%s\"; it has: %s"),
+			log_farm(l, r->farm)->name, name,
+			there.text ? there.text : _("none"));
+	buf_free(&there);
+	return *block != 0;
+}
+
+bool report_read_year(const char *text, int *season, struct err *e)
+{
+	int32_t year = 0;
+
+	if (text && !text_int(text, DAY_YEAR_MIN, DAY_YEAR_MAX, &year))
+		return err_set(e, ERR_USAGE,
+			_("--season \"%s\" is no year that a season began in, such as "
+			  "2026"),
+			text);
+	*season = (int)year;
+	return true;
 }
 
 void report_week(const struct report *r, int cols, struct buf *out)

@@ -1,4 +1,5 @@
-/* Going back to a backup: what is in each, what would be replaced, then doing it. */
+/* restore.c - going back to a backup: what is in each, what would be replaced, then
+ * doing it. */
 #include "base/words.h"
 #include "command/command.h"
 #include "contents.h"
@@ -140,15 +141,14 @@ static bool restore(
 
 bool command_restore(const struct context *ctx, int argc, char **argv, struct err *e)
 {
-	const char *given = NULL;
 	bool yes = false;
-	const struct option_row rows[] = { { "yes", NULL, &yes, 0 } };
-	size_t n_rest;
+	const struct option_row rows[] = { { "yes", NULL, &yes, 0 }, { 0 } };
+	struct args a = { .rows = rows, .max = 1 };
 
-	if (!args_read(argc, argv, rows, 1, &given, 1, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
-	if (n_rest == 0 && yes)
+	if (a.n_rest == 0 && yes)
 		return err_set(e, ERR_USAGE,
 			_("--yes goes with a backup: mothtally restore BACKUP --yes"));
-	return n_rest == 0 ? list(ctx, e) : restore(ctx, given, yes, e);
+	return a.n_rest == 0 ? list(ctx, e) : restore(ctx, a.rest[0], yes, e);
 }

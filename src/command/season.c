@@ -1,3 +1,4 @@
+/* season.c - the command that sets a farm's season page. */
 #include "paper/season.h"
 #include "answers/season_page.h"
 #include "base/mem.h"
@@ -29,20 +30,12 @@ static bool read_words(
 		{ "paper", &p->paper, NULL, 0 },
 		{ "format", &p->format, NULL, 0 },
 		{ "o", &p->file, NULL, 'o' },
+		{ 0 },
 	};
-	int32_t year = 0;
-	size_t n;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n, e) ||
-		!papers_choose(p, e))
-		return false;
-	if (w->year && !text_int(w->year, DAY_YEAR_MIN, DAY_YEAR_MAX, &year))
-		return err_set(e, ERR_USAGE,
-			_("--season \"%s\" is no year that a season began in, such as "
-			  "2026"),
-			w->year);
-	w->season = (int)year;
-	return true;
+	return args_read(argc, argv, &a, e) && papers_choose(p, e) &&
+	       report_read_year(w->year, &w->season, e);
 }
 
 /* A past season is told as the book stood on its last day. */

@@ -5,6 +5,7 @@
 
 #include "command/command.h"
 #include "rooms.h"
+#include "rooms_book.h"
 #include "session_print.h"
 
 enum { DEPTH_MAX = 8, MADE_MAX = 64 };
@@ -85,6 +86,8 @@ void session_mark(const struct session *s, struct title title);
 struct message *session_message(struct session *s);
 
 enum page session_shown(const struct session *s);
+/* The hand goes to a record, where the shown page lists it. */
+void session_pick(struct session *s, int64_t id);
 /* Opens a page over the shown one, or goes back to the one below. */
 void session_open(struct session *s, enum page page);
 void session_back(struct session *s);

@@ -1,6 +1,8 @@
-/* The Book page, the lists of records, and what is done on a record from there. */
+/* session_book.c - the Book page, the lists of records, and what is done on a record
+ * from there. */
 #include "session_book.h"
 
+#include "answers/entry_changes.h"
 #include "base/text.h"
 #include "base/words.h"
 
@@ -252,7 +254,7 @@ void session_move(struct session *s, const struct wish *w)
 	struct err e = { 0 };
 
 	session_before_change(s);
-	entry_page_pick(&s->entry.page, w->id); /* the hand goes with it */
+	session_pick(s, w->id);
 	bool ok = name_of(s, w, name, &e) &&
 		  entry_move(s->book, w->id, w->by, &s->log, &e);
 	tell(s, ok, w->by > 0 ? _("Later on the run") : _("Earlier on the run"), name,

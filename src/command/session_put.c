@@ -1,4 +1,4 @@
-/* The form put into the book, and what comes after it. */
+/* session_put.c - the form put into the book, and what comes after it. */
 #include "session_form.h"
 
 #include "base/text.h"
@@ -117,8 +117,8 @@ void session_leave(struct session *s, const struct wish *w)
 	session_back(s);
 	if (was_form && s->form.beginning)
 		end_beginning(s);
-	else if (was_form && s->form.saved_id && session_shown(s) == PAGE_ENTRIES)
-		entry_page_pick(&s->entry.page, s->form.saved_id);
+	else if (was_form && s->form.saved_id)
+		session_pick(s, s->form.saved_id);
 	s->form.saved_id = 0;
 }
 

@@ -1,4 +1,4 @@
-/* What the run page wishes for: saving, taking back, the sheet. */
+/* session_run.c - what the run page wishes for: saving, taking back, the sheet. */
 #include "session_season.h"
 
 #include "answers/sheet.h"
@@ -130,7 +130,8 @@ const char *session_reason(const char *text)
 }
 
 /* That somebody was asked before an entry in a block that is barred stands in its note,
- * with the time, before whatever else is noted. Both whole: false when they do not fit. */
+ * with the time, before whatever else is noted. Both whole: false when they do not
+ * fit. */
 bool session_note_asked(const struct session *s, struct wish *w, struct err *e)
 {
 	const struct visit_words typed = w->words;
@@ -262,9 +263,9 @@ void session_undo(struct session *s)
 	int32_t first = s->run.day - s->run.log.limits.open_days;
 
 	book_set_who(s->book, session_author(s));
-	if (!book_undo_visit(s->book, s->run.farm, first, s->run.day, session_author(s),
-		    &u, &e) ||
-		!session_read_run(s, &e)) {
+	const struct undo_reach reach = { s->run.farm, 0, first, s->run.day,
+		session_author(s) };
+	if (!book_undo_visit(s->book, &reach, &u, &e) || !session_read_run(s, &e)) {
 		if (e.kind == ERR_NOT_FOUND && *session_author(s))
 			message_set(&s->run.page.message, false,
 				_("Nothing that %s kept in this run is left to take "

@@ -1,5 +1,5 @@
-/* The Service page: what is due, what to bring, the shelf; lures and cards changed
- * outside a run. */
+/* session_service.c - the Service page: what is due, what to bring, the shelf; lures
+ * and cards changed outside a run. */
 #include "session_book.h"
 #include "session_past.h"
 #include "session_season.h"
@@ -238,8 +238,9 @@ void session_undo_changed(struct session *s, const struct wish *w)
 		return;
 	}
 	session_before_change(s);
-	bool back = book_undo_trap(
-		s->book, s->service.changed, s->day, s->day, session_author(s), &u, &e);
+	const struct undo_reach reach = { 0, s->service.changed, s->day, s->day,
+		session_author(s) };
+	bool back = book_undo_visit(s->book, &reach, &u, &e);
 	s->service.changed = 0;
 	if (back && session_read_service(s, &e)) {
 		size_t at = log_trap(&s->log, u.trap);

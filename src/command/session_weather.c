@@ -1,4 +1,4 @@
-/* The Weather page: days typed in, stations made and chosen. */
+/* session_weather.c - the Weather page: days typed in, stations made and chosen. */
 #include "session_season.h"
 
 #include "base/text.h"
@@ -22,9 +22,11 @@ void session_ask_weather(struct session *s, const struct wish *w)
 
 static bool read_list(struct session *s, struct err *e)
 {
+	const struct weather_ask ask = { s->weather.farm, s->weather.station,
+		s->weather.pest };
+
 	return session_read_log(s, e) &&
-	       weather_list_read(&s->weather.answer, s->book, &s->log, s->weather.farm,
-		       s->weather.station, s->weather.pest, e);
+	       weather_list_read(&s->weather.answer, s->book, &s->log, &ask, e);
 }
 
 bool session_read_weather(struct session *s, struct err *e)

@@ -1,4 +1,4 @@
-/* The Week page and its filter by farm and pest. */
+/* session_week.c - the Week page and its filter by farm and pest. */
 #include "session_season.h"
 
 #include "base/words.h"
@@ -54,13 +54,18 @@ static void turn_pest(struct session *s)
 
 void session_filter_week(struct session *s)
 {
-	if (!s->week.page.next_farm && !s->week.page.next_pest)
+	struct week_page *p = &s->week.page;
+
+	if (!p->next_farm && !p->next_pest && !p->one_farm)
 		return;
-	if (s->week.page.next_farm)
+	if (p->next_farm)
 		turn_farm(s);
-	if (s->week.page.next_pest)
+	if (p->next_pest)
 		turn_pest(s);
-	s->week.page.next_farm = s->week.page.next_pest = false;
-	s->week.page.picked = s->week.page.top = 0;
+	if (p->one_farm)
+		s->week.farm = s->week.farm == p->one_farm ? 0 : p->one_farm;
+	p->next_farm = p->next_pest = false;
+	p->one_farm = 0;
+	p->picked = p->top = 0;
 	session_week(s);
 }

@@ -1,3 +1,4 @@
+/* sheet.c - the command that sets the weekly sheet. */
 #include "base/words.h"
 #include "command/command.h"
 #include "papers.h"
@@ -21,13 +22,12 @@ bool papers_sheet(const struct context *ctx, int argc, char **argv, struct paper
 		{ "paper", &p->paper, NULL, 0 },
 		{ "format", &p->format, NULL, 0 },
 		{ "o", &p->file, NULL, 'o' },
+		{ 0 },
 	};
 	struct report r = { 0 };
-	size_t n_rest;
+	struct args a = { .rows = rows };
 
-	if (!args_read(argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n_rest,
-		    e) ||
-		!papers_choose(p, e))
+	if (!args_read(argc, argv, &a, e) || !papers_choose(p, e))
 		return false;
 	bool ok = report_open(ctx, farm, NULL, &r, e) && has_farm(&r, e) &&
 		  papers_settle(p, r.book, e);

@@ -1,3 +1,4 @@
+/* week.c - the command that tells the week, trap by trap. */
 #include "answers/verdicts.h"
 #include "command/command.h"
 #include "exchange/report_csv.h"
@@ -22,13 +23,13 @@ bool command_week(const struct context *ctx, int argc, char **argv, struct err *
 		{ "farm", &farm, NULL, 0 },
 		{ "pest", &pest, NULL, 0 },
 		{ "csv", NULL, &csv, 0 },
+		{ 0 },
 	};
 	struct report r = { 0 };
 	struct buf text = { 0 };
-	size_t n_rest;
+	struct args a = { .rows = rows };
 
-	if (!args_read(
-		    argc, argv, rows, sizeof rows / sizeof *rows, NULL, 0, &n_rest, e))
+	if (!args_read(argc, argv, &a, e))
 		return false;
 	bool ok = report_open(ctx, farm, pest, &r, e);
 	if (ok && csv)

@@ -1,6 +1,7 @@
 /* Records put away and taken out, what changed in them, what fields are chosen from. */
 #include "answers/fixture.h"
 
+#include "answers/entry_changes.h"
 #include "answers/entry_traps.h"
 #include "answers/forms.h"
 #include "book/weather.h"
@@ -222,7 +223,9 @@ static void a_field_is_chosen_from_what_fits_the_others(void **state)
 	entry_choices_free(&c);
 	free(r);
 	r = form_new(f.book, &f.log, ENTRY_BLOCKS);
-	form_choices_are(&f.log, r, "crop", "apple|pear", false);
+	/* The block's and trap's own first, then those of the published thresholds. */
+	form_choices_are(&f.log, r, "crop",
+		"apple|pear|peach|blueberry|grape|cranberry|plum", false);
 	free(r);
 	r = form_new(f.book, &f.log, ENTRY_FARMS);
 	form_choices_are(&f.log, r, "station", "Weir", true);

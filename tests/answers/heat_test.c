@@ -11,9 +11,10 @@ static struct heat_sum sum_on(struct fixture *f, const char *today)
 	struct err e = { 0 };
 
 	fixture_read(f, today);
-	must(heat_since_biofix(
-		     &sum, f->book, &f->log, f->farm.id, f->cm.id, f->log.today, &e),
-		&e);
+	const struct heat_ask of = {
+		.farm = f->farm.id, .pest = f->cm.id, .day = f->log.today
+	};
+	must(heat_since(&sum, f->book, &f->log, &of, &e), &e);
 	return sum;
 }
 
@@ -157,16 +158,16 @@ static void with_two_stations_the_farm_must_choose(void **state)
 static const struct event *egg_hatch(struct fixture *f, struct events *ev)
 {
 	struct err e = { 0 };
-	char why[SAY_LINE];
+	const struct heat_ask of = {
+		.farm = f->farm.id, .pest = f->cm.id, .day = f->log.today
+	};
 
-	must(next_events(
-		     ev, f->book, &f->log, f->farm.id, f->cm.id, why, sizeof why, &e),
-		&e);
+	must(next_events(ev, f->book, &f->log, &of, &e), &e);
 	for (size_t i = 0; i < ev->n; i++)
 		if (strncmp(ev->items[i].text, "egg hatch begins", 16) == 0 &&
 			strcmp(ev->items[i].at, "220-250 F") == 0)
 			return &ev->items[i];
-	fail_msg("no egg hatch among %zu events: %s", ev->n, why);
+	fail_msg("no egg hatch among %zu events: %s", ev->n, ev->none);
 	return NULL;
 }
 

@@ -166,8 +166,10 @@ static void trap_diary_calls_nothing_corrected_that_is_as_it_was(void **state)
 	int64_t trap = fixture_trap(&f, "3", "2026-05-26");
 	fixture_count(&f, trap, "2026-06-02", 4);
 	must(book_remove_visit(f.book, trap, day_of("2026-06-02"), &e), &e);
-	must(book_undo_trap(f.book, trap, day_of("2026-01-01"), day_of("2026-06-23"),
-		     NULL, &u, &e),
+	must(book_undo_visit(f.book,
+		     &(struct undo_reach){ 0, trap, day_of("2026-01-01"),
+			     day_of("2026-06-23"), NULL },
+		     &u, &e),
 		&e);
 	fixture_read(&f, "2026-06-23");
 	read_diary(&f, &d, trap, 0);

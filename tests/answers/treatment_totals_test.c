@@ -2,6 +2,7 @@
  * since it comes to each time, and what the history says. */
 #include "answers/fixture.h"
 
+#include "answers/entry_changes.h"
 #include "answers/forms.h"
 #include "answers/verdicts.h"
 #include "book/acts.h"

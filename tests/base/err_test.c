@@ -36,6 +36,27 @@ static void err_set_may_wrap_its_own_text(void **state)
 	assert_string_equal(e.text, "line 3: no such day");
 }
 
+static void err_set_cuts_a_long_path_and_not_its_cause(void **state)
+{
+	char path[4000] = "/srv/", want[32];
+	struct err e = { 0 };
+
+	(void)state;
+	while (strlen(path) + 5 < sizeof path)
+		strcat(path, "\xC3\xBC/ab");
+	err_set(&e, ERR_BOOK, "%s cannot be read: No such file", path);
+	assert_string_equal(
+		e.text + strlen(e.text) - strlen("cannot be read: No such file"),
+		"cannot be read: No such file");
+	assert_memory_equal(e.text, "/srv/", 5);
+	assert_non_null(strstr(e.text, "..."));
+	assert_true(text_valid(e.text, strlen(e.text), NULL));
+	assert_true(strlen(e.text) > sizeof e.text - 8);
+	strcpy(want, "/short/one and a word");
+	text_shorten_paths(want, sizeof want);
+	assert_string_equal(want, "/short/one and a word");
+}
+
 static void err_set_shows_what_is_no_text_as_question_marks(void **state)
 {
 	static const struct {
@@ -114,6 +135,7 @@ int main(void)
 		cmocka_unit_test(err_set_fills_kind_and_text_and_returns_false),
 		cmocka_unit_test(err_set_takes_no_err_at_all),
 		cmocka_unit_test(err_set_may_wrap_its_own_text),
+		cmocka_unit_test(err_set_cuts_a_long_path_and_not_its_cause),
 		cmocka_unit_test(err_set_shows_what_is_no_text_as_question_marks),
 		cmocka_unit_test(err_set_cuts_between_two_characters),
 		cmocka_unit_test(err_status_is_the_exit_status_of_each_kind),

@@ -14,8 +14,7 @@ enum { WORDS_MAX = 8 };
 struct got {
 	const char *farm, *file;
 	bool csv;
-	const char *rest[2];
-	size_t n_rest;
+	struct args args;
 	struct err e;
 	bool ok;
 };
@@ -29,15 +28,17 @@ static struct got read_words(const char *const *words)
 		{ "farm", &g.farm, NULL, 0 },
 		{ "csv", NULL, &g.csv, 0 },
 		{ "o", &g.file, NULL, 'o' },
+		{ 0 },
 	};
 	int argc = 0;
+
+	g.args = (struct args){ .rows = rows, .max = 2 };
 
 	for (; words[argc]; argc++) {
 		strncpy(copies[argc], words[argc], sizeof copies[argc] - 1);
 		argv[argc] = copies[argc];
 	}
-	g.ok = args_read(argc, argv, rows, sizeof rows / sizeof *rows, g.rest, 2,
-		&g.n_rest, &g.e);
+	g.ok = args_read(argc, argv, &g.args, &g.e);
 	return g;
 }
 
@@ -85,9 +86,9 @@ static void args_take_options_anywhere(void **state)
 			fail_msg("%s: %s", row[i].why, g.e.text);
 		check_text(row[i].why, g.farm, row[i].farm);
 		check_text(row[i].why, g.file, row[i].file);
-		if (g.csv != row[i].csv || g.n_rest != row[i].n_rest)
+		if (g.csv != row[i].csv || g.args.n_rest != row[i].n_rest)
 			fail_msg("%s: csv %d, rest %d", row[i].why, g.csv,
-				(int)g.n_rest);
+				(int)g.args.n_rest);
 	}
 }
 

@@ -8,8 +8,7 @@
 
 #include <cmocka.h>
 
-#include "base/shipped.h"
-#include "program.h"
+#include "demo_book.h"
 
 static int fill_book(void **state)
 {
@@ -17,23 +16,8 @@ static int fill_book(void **state)
 		{ "visits", "visits" }, { "visits", "visits-2025" },
 		{ "thresholds", "thresholds" }, { "weather", "weather" },
 		{ "biofix", "biofix" } };
-	struct ran r = { 0 };
-	int failed = program_setup(state);
 
-	for (size_t i = 0; failed == 0 && i < sizeof files / sizeof *files; i++) {
-		char name[40], line[80];
-
-		snprintf(name, sizeof name, "demo/%s.csv", files[i][1]);
-		program_write("in.csv", shipped_find(name)->text);
-		snprintf(line, sizeof line,
-			"--book d.db --today 2026-07-21 import %s in.csv", files[i][0]);
-		program_run(&r, line);
-		failed = r.status;
-		if (failed)
-			fprintf(stderr, "%s: %s", name, r.err.text);
-	}
-	program_forget(&r);
-	return failed;
+	return program_fill(state, files, sizeof files / sizeof *files);
 }
 
 /* Runs flight with these arguments on the demo's day. */
