@@ -137,4 +137,13 @@ wait_for 10 shows '^ mothtally'
 keys q
 check "it ends well" wait_for 10 shows 'ended with 0'
 
+# A farm's row has no verdict of its own: Enter shows that farm alone.
+start 80x24 "$prog demo"
+wait_for 20 shows '^ mothtally  '
+keys w Enter
+check "Enter on a farm of the week shows it alone" wait_for 10 shows '^ Week  Addermoor, '
+check "with its blocks" shows '^     Old Kiln'
+keys Enter
+check "and again all of them" wait_for 10 shows '^ Week  all farms, '
+
 finish

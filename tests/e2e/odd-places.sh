@@ -60,7 +60,7 @@ check "what would be in the memory alone" ends 2 'wants the name of a file' \
 	it --book :memory: import traps "$demo/traps.csv"
 MOTHTALLY_BOOK=:memory:
 export MOTHTALLY_BOOK
-check "named by the environment too" ends 2 'wants the name of a file' it week
+check "named by the environment too" ends 2 'MOTHTALLY_BOOK wants the name' it week
 unset MOTHTALLY_BOOK
 long=$(printf '%0300d' 0)
 check "a name that is too long" ends 5 'cannot be opened' it --book $long week

@@ -133,6 +133,10 @@ pattern='^Loma Alta,Norte,1,CM,3\.5000,'
 check "so has a report as CSV" says week --csv
 pattern='trap-week'
 check "and words of files are those of the manual" says week --csv
+pattern='trap-week 2 >= 2,7 nights: 1 2,under,under,yes'
+check "in what is proved too" says proof --csv
+pattern='7 noches: 1 2 bajo'
+check "on paper they are Spanish" says proof
 # What is typed may have either mark.
 start 80x24 "$in_spanish MOTHTALLY_BOOK='$work/book.db' $prog --today 2026-07-24"
 wait_for 20 shows '^ mothtally  '
