@@ -288,28 +288,31 @@ bool change_last(struct book *b, int64_t *id, const char *what, struct err *e)
 	return query_end(&q, what, e);
 }
 
+/* What the change h settled when it was made. */
 #define SETTLED                                                                        \
-	"x.trap = h.trap AND x.day = h.day AND x.id > h.id AND x.undoes = 0 AND "      \
-	"x.step = h.step "
+	"history h JOIN history x ON x.trap = h.trap AND x.day = h.day AND x.id > "    \
+	"h.id AND x.undoes = 0 AND x.step = h.step WHERE h.id = ?1"
 
 bool change_unsettle(struct book *b, int64_t change, const char *what, struct err *e)
 {
 	struct query q;
 
 	query_start(&q, b,
-		"INSERT INTO rival (trap, day, outcome, reason, count, females, others, "
-		"new_card, new_lure, stirred, scout, note, uid, changed_at, changed_by) "
-		"SELECT x.trap, x.day, x.old ->> 'outcome', x.old ->> 'reason', x.old ->> "
-		"'count', x.old ->> 'females', x.old ->> 'others', x.old ->> 'new_card', "
-		"x.old ->> 'new_lure', x.old ->> 'stirred', x.old ->> 'scout', x.old ->> "
-		"'note', x.uid, x.old ->> 'changed_at', x.old ->> 'changed_by' FROM history h "
-		"JOIN history x ON " SETTLED "WHERE h.id = ?1");
+		"INSERT INTO rival (trap, day, outcome, reason, count, females, "
+		"others, new_card, new_lure, stirred, scout, note, uid, changed_at, "
+		"changed_by) SELECT x.trap, x.day, json_extract(x.old, '$.outcome'), "
+		"json_extract(x.old, '$.reason'), json_extract(x.old, '$.count'), "
+		"json_extract(x.old, '$.females'), json_extract(x.old, '$.others'), "
+		"json_extract(x.old, '$.new_card'), json_extract(x.old, "
+		"'$.new_lure'), json_extract(x.old, '$.stirred'), "
+		"json_extract(x.old, '$.scout'), json_extract(x.old, '$.note'), "
+		"x.uid, json_extract(x.old, '$.changed_at'), json_extract(x.old, "
+		"'$.changed_by') FROM " SETTLED);
 	query_int(&q, change);
 	if (!query_end(&q, what, e))
 		return false;
 	query_start(&q, b,
-		"DELETE FROM history WHERE id IN (SELECT x.id FROM history h JOIN history x "
-		"ON " SETTLED "WHERE h.id = ?1)");
+		"DELETE FROM history WHERE id IN (SELECT x.id FROM " SETTLED ")");
 	query_int(&q, change);
 	return query_end(&q, what, e);
 }
