@@ -107,6 +107,18 @@ static void a_source_is_a_clue_and_no_proof(void **state)
 	shut(&f, &v);
 }
 
+/* The orchard, and one source of a point. */
+static void open_by_yard(struct fixture *f, double lat, double lon)
+{
+	fixture_open(f);
+	hang_orchard(f, 0);
+	put_source(f, (struct source){ .name = "Yard",
+			      .kind = SOURCE_BINS,
+			      .has_position = true,
+			      .lat = lat,
+			      .lon = lon });
+}
+
 static void why_there_is_no_fall_is_said(void **state)
 {
 	static const struct {
@@ -127,13 +139,7 @@ static void why_there_is_no_fall_is_said(void **state)
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct fixture f;
 		struct hot_view v = { 0 };
-		fixture_open(&f);
-		hang_orchard(&f, 0);
-		put_source(&f, (struct source){ .name = "Yard",
-				       .kind = SOURCE_BINS,
-				       .has_position = true,
-				       .lat = row[i].lat,
-				       .lon = row[i].lon });
+		open_by_yard(&f, row[i].lat, row[i].lon);
 		hot_see(&f, &v, (struct hot_ask){ 0 });
 		if (!strstr(v.sources[0].says, row[i].says))
 			fail_msg("%s: %s", row[i].why, v.sources[0].says);
@@ -172,13 +178,7 @@ static void a_far_source_is_off_the_map(void **state)
 	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
 		struct fixture f;
 		struct hot_view v = { 0 };
-		fixture_open(&f);
-		hang_orchard(&f, 0);
-		put_source(&f, (struct source){ .name = "Yard",
-				       .kind = SOURCE_BINS,
-				       .has_position = true,
-				       .lat = 46.1,
-				       .lon = row[i].lon });
+		open_by_yard(&f, 46.1, row[i].lon);
 		hot_see(&f, &v, (struct hot_ask){ 0 });
 		if (v.sources[0].is_on_map != row[i].is_on_map ||
 			strcmp(v.letters, row[i].letters) != 0)

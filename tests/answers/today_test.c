@@ -228,14 +228,36 @@ static void a_lure_is_brought_on_the_last_run_that_it_still_lasts(void **state)
 	}
 }
 
-/* A lure that nobody noted may be due any day: that nothing is to be brought is not
- * known. */
-static void a_lure_that_is_not_known_is_not_read_as_fine(void **state)
+/* What Today, the list and the sheet say of what the run is to bring. */
+static void expect_bring(struct fixture *f, const char *bring, const char *unknown)
 {
 	struct today t = { 0 };
 	struct due d = { 0 };
 	struct sheet s = { 0 };
 	struct err e = { 0 };
+	char text[SAY_LINE];
+
+	fixture_read(f, "2026-06-02");
+	today_of(&f->log, &t);
+	snprintf(text, sizeof text, "bring %s", bring);
+	assert_string_equal(t.runs[0].bring, text);
+	assert_string_equal(t.runs[0].unknown_text, unknown);
+	due_of(&f->log, f->farm.id, &d);
+	assert_string_equal(d.today.runs[0].unknown_text, unknown);
+	assert_string_equal(d.unknown_text, unknown);
+	assert_int_equal(d.has_unknown, *unknown != '\0');
+	due_free(&d);
+	must(sheet_of(&f->log, f->book, f->farm.id, &s, &e), &e);
+	snprintf(text, sizeof text, "%s%s", bring, unknown);
+	assert_string_equal(s.bring, text);
+	sheet_free(&s);
+	today_free(&t);
+}
+
+/* A lure that nobody noted may be due any day: that nothing is to be brought is not
+ * known. */
+static void a_lure_that_is_not_known_is_not_read_as_fine(void **state)
+{
 	struct fixture f;
 
 	(void)state;
@@ -244,33 +266,11 @@ static void a_lure_that_is_not_known_is_not_read_as_fine(void **state)
 		fixture_counted(fixture_trap(&f, "1", NULL), "2026-06-01", COUNT_NONE);
 	hung.outcome = OUTCOME_HUNG;
 	fixture_save(&f, hung);
-	fixture_read(&f, "2026-06-02");
-	today_of(&f.log, &t);
-	assert_string_equal(t.runs[0].bring, "bring nothing known");
-	due_of(&f.log, f.farm.id, &d);
-	assert_string_equal(d.today.runs[0].unknown_text, "; 1 lure not known");
-	assert_string_equal(d.unknown_text, "; 1 lure not known");
-	assert_true(d.has_unknown);
-	due_free(&d);
-	must(sheet_of(&f.log, f.book, f.farm.id, &s, &e), &e);
-	assert_string_equal(s.bring, "nothing known; 1 lure not known");
-	sheet_free(&s);
-	today_free(&t);
+	expect_bring(&f, "nothing known", "; 1 lure not known");
 	log_free(&f.log);
 	hung.new_lure = f.lure.id;
 	fixture_save(&f, hung);
-	fixture_read(&f, "2026-06-02");
-	today_of(&f.log, &t);
-	assert_string_equal(t.runs[0].bring, "bring nothing");
-	assert_string_equal(t.runs[0].unknown_text, "");
-	due_of(&f.log, f.farm.id, &d);
-	assert_string_equal(d.unknown_text, "");
-	assert_false(d.has_unknown);
-	due_free(&d);
-	must(sheet_of(&f.log, f.book, f.farm.id, &s, &e), &e);
-	assert_string_equal(s.bring, "nothing");
-	sheet_free(&s);
-	today_free(&t);
+	expect_bring(&f, "nothing", "");
 	fixture_close(&f);
 }
 

@@ -112,17 +112,23 @@ static void book_says_what_a_visit_names_that_is_not_there(void **state)
 	desk_clear(&d);
 }
 
+static int64_t put_weir(struct desk *d)
+{
+	struct station s = { .name = "Weir" };
+
+	desk_memory(d);
+	must(book_put_station(d->book, &s, e));
+	return s.id;
+}
+
 static void book_looks_at_what_a_file_brings_before_it_compares(void **state)
 {
 	struct weather_day w = { 0, DAY, 5, -5, 'C' };
-	struct station s = { .name = "Weir" };
 	struct desk d;
 	bool same;
 
 	(void)state;
-	desk_memory(&d);
-	must(book_put_station(d.book, &s, e));
-	w.station = s.id;
+	w.station = put_weir(&d);
 	struct visit v = counted(d.trap, DAY, 10000);
 	refused(book_add_visit(d.book, &v, NULL, &same, e), ERR_INPUT, "10000");
 	v.reason = REASON_COUNT;
@@ -139,14 +145,11 @@ static void book_looks_at_what_a_file_brings_before_it_compares(void **state)
 static void book_adds_nothing_to_what_was_lost(void **state)
 {
 	struct weather_day w = { 0, DAY, 5, 20, 'C' };
-	struct station s = { .name = "Weir" };
 	struct desk d;
 	bool same;
 
 	(void)state;
-	desk_memory(&d);
-	must(book_put_station(d.book, &s, e));
-	w.station = s.id;
+	w.station = put_weir(&d);
 	struct visit v = counted(d.trap, DAY, 1);
 	must(book_begin(d.book, e));
 	must(book_add_visit(d.book, &v, NULL, &same, e));

@@ -46,55 +46,53 @@ static void part_over_a_count(struct two *t, bool removed_last)
 	both_ways(t);
 }
 
+static const struct settled {
+	const char *why;
+	bool counted;
+	int visits;
+} removed[] = {
+	{ "it was counted after all", true, 2 },
+	{ "it was never counted", false, 1 },
+};
+
+enum { REMOVED = sizeof removed / sizeof *removed };
+
+/* In the book that did not settle it, when both have met again. */
+static void assert_settled(struct two *t, const struct settled *row)
+{
+	int64_t n = number(t->b, "SELECT count(*) FROM visit");
+
+	if (n != row->visits)
+		fail_msg("%s: %d visits", row->why, (int)n);
+	rejoin(t);
+}
+
 static void removed_count_that_is_shown_is_kept_or_removed(void **state)
 {
-	static const struct {
-		const char *why;
-		bool keep;
-		int visits;
-	} row[] = {
-		{ "it was counted after all", true, 2 },
-		{ "it was never counted", false, 1 },
-	};
-
 	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
+	for (size_t i = 0; i < REMOVED; i++) {
 		struct two t;
 		part_over_a_count(&t, false);
-		settle(&t, MATTER_KEPT, "visit", row[i].keep);
-		int64_t n = number(t.b, "SELECT count(*) FROM visit");
-		if (n != row[i].visits)
-			fail_msg("%s: %d visits", row[i].why, (int)n);
-		rejoin(&t);
+		settle(&t, MATTER_KEPT, "visit", removed[i].counted);
+		assert_settled(&t, &removed[i]);
 	}
 }
 
 static void removed_count_that_is_not_shown_comes_back_or_stays_away(void **state)
 {
-	static const struct {
-		const char *why;
-		bool back;
-		int visits;
-	} row[] = {
-		{ "it was counted after all", true, 2 },
-		{ "it was never counted", false, 1 },
-	};
+	struct visit_words w = { "MB", "found on the back of the card" };
 
 	(void)state;
-	for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
-		struct visit_words w = { "MB", "found on the back of the card" };
+	for (size_t i = 0; i < REMOVED; i++) {
 		struct two t;
 		part_over_a_count(&t, true);
 		struct visit v = counted(t.desk.trap, DAY0 + 7, 5);
 		struct book *b = open_book(t.a, "Office");
 		must(book_settle_visit(
-			b, v.trap, v.day, row[i].back ? &v : NULL, &w, e));
+			b, v.trap, v.day, removed[i].counted ? &v : NULL, &w, e));
 		book_close(b);
 		both_ways(&t);
-		int64_t n = number(t.b, "SELECT count(*) FROM visit");
-		if (n != row[i].visits)
-			fail_msg("%s: %d visits", row[i].why, (int)n);
-		rejoin(&t);
+		assert_settled(&t, &removed[i]);
 	}
 }
 

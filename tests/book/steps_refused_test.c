@@ -26,21 +26,28 @@ static void cannot(struct desk *d, int64_t after, const char *words)
 		store_number(d->book, "SELECT count(*) FROM tombstone", 0), gone);
 }
 
+/* A block is given a name, and another one by `who`; the step before both. */
+static int64_t name_twice(struct desk *d, const char *who)
+{
+	desk_memory(d);
+	struct block b = {
+		.id = d->block, .farm = d->farm, .name = "Old rows", .area_x100 = -1
+	};
+	int64_t start = latest(d->book);
+	must(book_put_block(d->book, &b, e));
+	book_set_who(d->book, who);
+	strcpy(b.name, "Our rows");
+	must(book_put_block(d->book, &b, e));
+	return start;
+}
+
 static void book_undo_stops_at_a_row_that_somebody_changed_since(void **state)
 {
 	struct undone_step u;
 	struct desk d;
 
 	(void)state;
-	desk_memory(&d);
-	int64_t start = latest(d.book);
-	struct block b = {
-		.id = d.block, .farm = d.farm, .name = "Old rows", .area_x100 = -1
-	};
-	must(book_put_block(d.book, &b, e));
-	book_set_who(d.book, "Ida");
-	strcpy(b.name, "Our rows");
-	must(book_put_block(d.book, &b, e));
+	int64_t start = name_twice(&d, "Ida");
 	cannot(&d, start,
 		"block Our rows of Hollow Reach was changed since by Ida on 2");
 	must(book_undo_step(d.book, "Ida", start, &u, e));
@@ -55,15 +62,7 @@ static void book_undo_stops_at_a_row_that_nobody_knows_who_changed(void **state)
 	struct desk d;
 
 	(void)state;
-	desk_memory(&d);
-	int64_t start = latest(d.book);
-	struct block b = {
-		.id = d.block, .farm = d.farm, .name = "Old rows", .area_x100 = -1
-	};
-	must(book_put_block(d.book, &b, e));
-	book_set_who(d.book, "");
-	strcpy(b.name, "Our rows");
-	must(book_put_block(d.book, &b, e));
+	int64_t start = name_twice(&d, "");
 	cannot(&d, start, "was changed since by somebody on 2");
 	desk_clear(&d);
 }
